@@ -1,0 +1,36 @@
+import { Prisma } from '../../gen/sqlite/client.ts';
+
+export type FailureKind = 'unique-violation' | 'write-conflict' | 'other';
+
+/**
+ * Sorts what a database call threw. Prisma gives model calls a code (P2002, P2034) on both databases; a raw statement
+ * arrives as P2010 with the adapter's own error inside. Its `meta` differs between the two databases: do not read it.
+ */
+export function failureKind(error: unknown): FailureKind {
+  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return 'other';
+  if (error.code === 'P2002') return 'unique-violation';
+  if (error.code === 'P2034') return 'write-conflict';
+  if (error.code === 'P2010') return rawFailureKind(error.meta);
+  return 'other';
+}
+
+/** Whether the row to be written has the unique key of one that is there already. */
+export function isUniqueViolation(error: unknown): boolean {
+  return failureKind(error) === 'unique-violation';
+}
+
+function rawFailureKind(meta: Record<string, unknown> | undefined): FailureKind {
+  const cause = property(property(meta, 'driverAdapterError'), 'cause');
+  switch (property(cause, 'kind')) {
+    case 'UniqueConstraintViolation':
+      return 'unique-violation';
+    case 'TransactionWriteConflict':
+      return 'write-conflict';
+    default:
+      return 'other';
+  }
+}
+
+function property(value: unknown, name: string): unknown {
+  return typeof value === 'object' && value !== null && name in value ? Reflect.get(value, name) : undefined;
+}

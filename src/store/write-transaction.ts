@@ -1,0 +1,46 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Db, Tx } from './database.ts';
+import { failureKind } from './failure.ts';
+
+const PATIENCE_MS = 15_000;
+const ATTEMPTS = 12;
+
+/** How long a transaction may wait to begin, and how long it may then take, in milliseconds. */
+export const transactionOptions = { maxWait: PATIENCE_MS, timeout: PATIENCE_MS } as const;
+
+const current = new AsyncLocalStorage<{ open: boolean }>();
+
+/**
+ * Runs `work` as one serializable transaction: either all it wrote is kept or nothing. When it collides with another
+ * transaction `work` is run again from its start (at most 12 times), so it must do nothing outside `tx`: no mail,
+ * no file, no slow wait.
+ */
+export async function write<T>(db: Db, work: (tx: Tx) => Promise<T>): Promise<T> {
+  refuseInsideWrite();
+  for (let attempt = 1; ; attempt += 1) {
+    try {
+      return await runOnce(db, work);
+    } catch (error) {
+      if (failureKind(error) !== 'write-conflict' || attempt === ATTEMPTS) throw error;
+      await sleep(Math.random() * Math.min(10 * 2 ** attempt, 500));
+    }
+  }
+}
+
+/** A write outside `tx` would wait for the very transaction that it is called from, until both time out. */
+export function refuseInsideWrite(): void {
+  if (current.getStore()?.open) {
+    throw new Error('A write outside the transaction was made inside write(): use the transaction handed to the work.');
+  }
+}
+
+async function runOnce<T>(db: Db, work: (tx: Tx) => Promise<T>): Promise<T> {
+  const marker = { open: true };
+  const options = { isolationLevel: 'Serializable', ...transactionOptions } as const;
+  try {
+    return await db.$transaction((tx) => current.run(marker, () => work(tx)), options);
+  } finally {
+    marker.open = false;
+  }
+}
