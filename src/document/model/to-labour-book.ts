@@ -1,0 +1,54 @@
+import type { LabourBook } from '../../domain/model.ts';
+import { fromMm } from '../../domain/units/length.ts';
+import type { LabourBookDocument } from '../schema/labour-book.ts';
+
+const NO_CONGESTION = { open: 0, normal: 0, tight: 0 } as const;
+
+/** The labour book with the contract's defaults: a factor that is not stated adds nothing; bands shortest first. */
+export function toLabourBook(book: LabourBookDocument): LabourBook {
+  return {
+    version: book.version,
+    policy: book.policy,
+    activities: Object.entries(book.activities).map(([id, activity]) => ({
+      id,
+      unit: activity.unit,
+      low: activity.low,
+      likely: activity.likely,
+      high: activity.high,
+      bands: toBands(activity.bands),
+      factors: activity.factors,
+    })),
+    factors: {
+      height: toHeightFactors(book.factors?.height),
+      congestion: book.factors?.congestion ?? NO_CONGESTION,
+      storeyPercentEach: book.factors?.storeyPercentEach ?? 0,
+      livePercent: book.factors?.livePercent ?? 0,
+    },
+    learning: toLearning(book),
+    nonProductivePercent: book.nonProductivePercent ?? 0,
+    crew: book.crew ?? [],
+    correlation: book.correlation ?? 0,
+    trials: book.trials ?? 10_000,
+    seed: book.seed ?? 1,
+  };
+}
+
+function toBands(bands: LabourBookDocument['activities'][string]['bands']): LabourBook['activities'][number]['bands'] {
+  return (bands ?? [])
+    .map(({ upToMm, low, likely, high }) => ({ upTo: fromMm(upToMm), low, likely, high }))
+    .sort((a, b) => a.upTo - b.upTo);
+}
+
+function toHeightFactors(
+  height: NonNullable<LabourBookDocument['factors']>['height'],
+): LabourBook['factors']['height'] {
+  return (height ?? [])
+    .map(({ overMm, percent }) => ({ over: fromMm(overMm), percent }))
+    .sort((a, b) => a.over - b.over);
+}
+
+function toLearning(book: LabourBookDocument): LabourBook['learning'] {
+  if (!book.learning) return null;
+  const { rate, referenceRepeat, over, activities } = book.learning;
+  return { rate, referenceRepeat, over, activities: activities ?? Object.keys(book.activities) };
+}
