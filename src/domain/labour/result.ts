@@ -1,4 +1,5 @@
 import type { FactorName, ThreePoint } from '../model.ts';
+import type { Length } from '../units/length.ts';
 
 export const ACTIVITIES = [
   'handle-section',
@@ -38,6 +39,10 @@ export interface LabourLine {
   readonly note: string | null;
   readonly run: string | null;
   readonly level: string | null;
+  /** Length of each piece: sections and drops stand apart by length; null for work that has none. */
+  readonly length: Length | null;
+  /** How many pieces of work the line covers (4 sections, 20 tap-offs, 1 run): `hours / pieces` is one piece's budget. */
+  readonly pieces: number;
   /** In the activity's own unit (0.7 of "100 ft"). */
   readonly quantity: number;
   readonly unit: string;
