@@ -1,3 +1,4 @@
+import { INSTALL_ACTIVITIES } from '../../domain/labour/install-activities.ts';
 import type { LabourBook } from '../../domain/model.ts';
 import { fromMm } from '../../domain/units/length.ts';
 import type { LabourBookDocument } from '../schema/labour-book.ts';
@@ -50,5 +51,5 @@ function toHeightFactors(
 function toLearning(book: LabourBookDocument): LabourBook['learning'] {
   if (!book.learning) return null;
   const { rate, referenceRepeat, over, activities } = book.learning;
-  return { rate, referenceRepeat, over, activities: activities ?? Object.keys(book.activities) };
+  return { rate, referenceRepeat, over, activities: activities ?? INSTALL_ACTIVITIES };
 }

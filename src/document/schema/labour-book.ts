@@ -59,7 +59,7 @@ export const labourBookSchema = z
         activities: z
           .array(label('An activity'))
           .max(200)
-          .describe('The activities that are learned; every activity of the book when absent')
+          .describe('The activities that are learned; when absent all but tests, their papers and the punch list')
           .optional(),
       })
       .optional(),
