@@ -1,4 +1,7 @@
 // The front door of the job document: its schema, the schemas of its parts, their types, and the parser.
+
+export type { Fault } from './fault.ts';
+export { type ParsedJobDocument, parseJobDocument } from './parse-job-document.ts';
 export { type BidDocument, bidSchema, type ExtraDocument, extraSchema } from './schema/bid.ts';
 export { type BuswayTypeDocument, buswayTypeSchema } from './schema/busway-type.ts';
 export { DOCUMENT_FORMAT, type JobDocument, jobDocumentSchema } from './schema/document.ts';

@@ -74,7 +74,7 @@ export const buswayTypeSchema = z
     shortCircuitKA: kiloamperes('Short-circuit rating, kA'),
     shortCircuitCycles: z.number().gt(0).max(1_000).describe('Duration of that rating, cycles').optional(),
     weightKgPerM: z.number().gt(0).max(10_000).describe('Weight of the busway, kg per metre'),
-    stockLengthsMm: z.array(sizeMm('A stock length, mm')).min(1).max(50).describe('Lengths that are made for stock'),
+    stockLengthsMm: z.array(sizeMm('A stock length, mm', 1)).min(1).max(50).describe('Lengths that are made for stock'),
     factoryCut: z
       .strictObject({
         minMm: sizeMm('Shortest factory cut, mm'),
@@ -94,7 +94,7 @@ export const buswayTypeSchema = z
         maxSpacingMm: sizeMm('Greatest distance between neighbours, mm').optional(),
         maxEndOverhangMm: clearanceMm('Greatest overhang past the first and the last support, mm').optional(),
         jointClearMm: clearanceMm("From a support to a joint's centre, mm").optional(),
-        stepMm: sizeMm('Supports stand on multiples of this, mm').optional(),
+        stepMm: sizeMm('Supports stand on multiples of this, mm', 1).optional(),
         fittingWithinMm: clearanceMm('A support stands within this of each face of a fitting, mm').optional(),
         source: text('Where the spacing is stated').optional(),
       })

@@ -4,6 +4,8 @@ import { z } from 'zod';
 export const MAX_COORDINATE_MM = 26_843_545;
 /** Longer than any busway leg: past this, the figure was meant in another unit. */
 export const MAX_LEG_MM = 1_000_000;
+/** The finest length that is kept apart from nought: 1/80 mm. */
+export const FINEST_MM = 0.0125;
 /** 10 thousand million in a currency of two decimals: past any bid, and sums stay exact. */
 export const MAX_MINOR = 1_000_000_000_000;
 
@@ -22,7 +24,7 @@ export const note = (what: string) => z.string().max(2000).regex(MANY_LINES).des
 /** A distance along the run from the feed, mm. */
 export const distanceMm = (what: string) => z.number().min(0).max(MAX_COORDINATE_MM).describe(what);
 /** A size that must exist, mm. */
-export const sizeMm = (what: string) => z.number().gt(0).max(MAX_LEG_MM).describe(what);
+export const sizeMm = (what: string, min = FINEST_MM) => z.number().min(min).max(MAX_LEG_MM).describe(what);
 /** A clearance or a limit that may be nought, mm. */
 export const clearanceMm = (what: string) => z.number().min(0).max(MAX_LEG_MM).describe(what);
 /** A place in the building, mm; may be negative. */

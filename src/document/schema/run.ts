@@ -8,7 +8,6 @@ import {
   impedanceSchema,
   kiloamperes,
   label,
-  MAX_LEG_MM,
   name,
   side,
   sizeMm,
@@ -47,7 +46,7 @@ export const feedSchema = z
   .describe('How the run is fed');
 
 export const legSchema = z.strictObject({
-  lengthMm: z.number().gt(0).max(MAX_LEG_MM).describe('Length of the leg, centre line to centre line, mm'),
+  lengthMm: sizeMm('Length of the leg, centre line to centre line, mm'),
   turn: z.enum(TURNS).describe('The turn at the end of the leg'),
   tapsMustFace: side('The side that taps must face on this leg, looking along increasing distance').optional(),
 });
@@ -70,7 +69,7 @@ const structureSchema = z
     z.strictObject({ kind: z.literal('continuous') }),
     z.strictObject({
       kind: z.literal('grid'),
-      pitchMm: sizeMm('Distance between the lines that can carry a support, mm'),
+      pitchMm: sizeMm('Distance between the lines that can carry a support, mm', 10),
       offsetMm: coordinateMm('Distance of the first of those lines, mm'),
     }),
   ])

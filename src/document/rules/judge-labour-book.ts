@@ -1,0 +1,63 @@
+import type { Fault, PathPart } from '../fault.ts';
+import type { Salvaged } from '../parsing/salvaged.ts';
+import { sayNumber, sayValue } from '../parsing/say.ts';
+import type { JobDocument } from '../schema/document.ts';
+import type { LabourBookDocument } from '../schema/labour-book.ts';
+import { faultAt } from './fault-at.ts';
+
+type Book = Salvaged<LabourBookDocument>;
+type Hours = { readonly low?: number; readonly likely?: number; readonly high?: number };
+
+/** Three points stand in their order, a band or a height is named once, and a crew does some work. */
+export function judgeLabourBook({ labourBook }: Salvaged<JobDocument>): Fault[] {
+  if (!labourBook) return [];
+  return [...judgeActivities(labourBook), ...judgeHeights(labourBook), ...judgeCrew(labourBook)];
+}
+
+function judgeActivities({ activities }: Book): Fault[] {
+  return Object.entries(activities ?? {}).flatMap(([id, activity]) => {
+    const path = ['labourBook', 'activities', id];
+    const bands = activity?.bands ?? [];
+    return [
+      ...judgeHours(activity ?? {}, path, `Activity ${sayValue(id)}`),
+      ...bands.flatMap((band, i) => judgeHours(band ?? {}, [...path, 'bands', i], `Band ${i + 1} of ${sayValue(id)}`)),
+      ...judgeOnce(
+        bands.map((band) => band?.upToMm),
+        (i) => [...path, 'bands', i, 'upToMm'],
+      ),
+    ];
+  });
+}
+
+function judgeHours({ low, likely, high }: Hours, path: readonly PathPart[], what: string): Fault[] {
+  const faults: Fault[] = [];
+  if (low !== undefined && likely !== undefined && low > likely) {
+    const message = `${what}: the low hours, ${sayNumber(low)}, are more than the likely ones, ${sayNumber(likely)}.`;
+    faults.push(faultAt([...path, 'low'], message, 'Let low be at most likely.'));
+  }
+  if (likely !== undefined && high !== undefined && likely > high) {
+    const message = `${what}: the likely hours, ${sayNumber(likely)}, are more than the high ones, ${sayNumber(high)}.`;
+    faults.push(faultAt([...path, 'high'], message, 'Let high be at least likely.'));
+  }
+  return faults;
+}
+
+function judgeHeights({ factors }: Book): Fault[] {
+  return judgeOnce(
+    (factors?.height ?? []).map((band) => band?.overMm),
+    (i) => ['labourBook', 'factors', 'height', i, 'overMm'],
+  );
+}
+
+function judgeOnce(values: readonly (number | undefined)[], pathOf: (i: number) => PathPart[]): Fault[] {
+  return values.flatMap((value, i) => {
+    if (value === undefined || values.indexOf(value) === i) return [];
+    return [faultAt(pathOf(i), `${sayNumber(value)} mm stands here twice.`, 'Keep the entry that holds.')];
+  });
+}
+
+function judgeCrew({ crew }: Book): Fault[] {
+  if (!crew || crew.length === 0 || crew.some((member) => member?.effectiveness !== 0)) return [];
+  const message = 'Nobody in the crew has an effectiveness above 0, so no hour of theirs is productive.';
+  return [faultAt(['labourBook', 'crew'], message, 'Give the productive part of an hour: 1 for a journeyman.')];
+}
