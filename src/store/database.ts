@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { type Prisma, PrismaClient as SqliteClient } from '../../gen/sqlite/client.ts';
+import { rememberKind } from './database-kind.ts';
 import { parseDatabaseUrl } from './database-url.ts';
 import { safeSqlite } from './sqlite-adapter.ts';
 import { transactionOptions, write } from './write-transaction.ts';
@@ -29,6 +30,7 @@ const POSTGRES_CONNECTIONS = 10;
 export async function openDatabase(url: string): Promise<Database> {
   const target = parseDatabaseUrl(url);
   const db = target.kind === 'sqlite' ? sqliteClient(target.file) : await postgresClient(target.url);
+  rememberKind(db, target.kind);
   await db.$connect();
   return { kind: target.kind, db, write: (work) => write(db, work), close: () => db.$disconnect() };
 }

@@ -1,6 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Db, Tx } from './database.ts';
+import { kindOf, rememberKind } from './database-kind.ts';
 import { failureKind } from './failure.ts';
 
 const PATIENCE_MS = 15_000;
@@ -37,9 +38,13 @@ export function refuseInsideWrite(): void {
 
 async function runOnce<T>(db: Db, work: (tx: Tx) => Promise<T>): Promise<T> {
   const marker = { open: true };
+  const kind = kindOf(db);
   const options = { isolationLevel: 'Serializable', ...transactionOptions } as const;
   try {
-    return await db.$transaction((tx) => current.run(marker, () => work(tx)), options);
+    return await db.$transaction((tx) => {
+      rememberKind(tx, kind);
+      return current.run(marker, () => work(tx));
+    }, options);
   } finally {
     marker.open = false;
   }
