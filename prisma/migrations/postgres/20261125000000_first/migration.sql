@@ -39,6 +39,14 @@ CREATE TABLE "ApiToken" (
 );
 
 -- CreateTable
+CREATE TABLE "Site" (
+    "id" TEXT NOT NULL,
+    "sessionSecret" TEXT NOT NULL,
+
+    CONSTRAINT "Site_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "OneTimeLink" (
     "hash" TEXT NOT NULL,
     "purpose" TEXT NOT NULL,
@@ -48,15 +56,6 @@ CREATE TABLE "OneTimeLink" (
     "usedAt" TIMESTAMP(3),
 
     CONSTRAINT "OneTimeLink_pkey" PRIMARY KEY ("hash")
-);
-
--- CreateTable
-CREATE TABLE "LoginAttempt" (
-    "id" TEXT NOT NULL,
-    "subject" TEXT NOT NULL,
-    "at" TIMESTAMP(3) NOT NULL,
-
-    CONSTRAINT "LoginAttempt_pkey" PRIMARY KEY ("id")
 );
 
 -- CreateTable
@@ -131,12 +130,15 @@ CREATE TABLE "Run" (
     "ordinal" INTEGER NOT NULL,
     "area" TEXT,
     "side" TEXT,
+    "parentKey" TEXT,
+    "pairedKey" TEXT,
     "spec" JSONB NOT NULL,
     "layout" JSONB NOT NULL,
     "lengthU80" INTEGER NOT NULL,
     "layoutOk" BOOLEAN NOT NULL,
     "stops" INTEGER NOT NULL DEFAULT 0,
     "revision" INTEGER NOT NULL DEFAULT 0,
+    "changed" BOOLEAN NOT NULL DEFAULT false,
     "releasedAt" TIMESTAMP(3),
     "version" INTEGER NOT NULL DEFAULT 1,
 
@@ -295,9 +297,6 @@ CREATE UNIQUE INDEX "ApiToken_hash_key" ON "ApiToken"("hash");
 CREATE INDEX "ApiToken_userId_idx" ON "ApiToken"("userId");
 
 -- CreateIndex
-CREATE INDEX "LoginAttempt_subject_at_idx" ON "LoginAttempt"("subject", "at");
-
--- CreateIndex
 CREATE UNIQUE INDEX "Project_number_key" ON "Project"("number");
 
 -- CreateIndex
@@ -310,7 +309,16 @@ CREATE UNIQUE INDEX "Level_projectId_key_key" ON "Level"("projectId", "key");
 CREATE UNIQUE INDEX "BuswayType_projectId_key_key" ON "BuswayType"("projectId", "key");
 
 -- CreateIndex
+CREATE INDEX "Run_projectId_ordinal_idx" ON "Run"("projectId", "ordinal");
+
+-- CreateIndex
 CREATE INDEX "Run_levelId_ordinal_idx" ON "Run"("levelId", "ordinal");
+
+-- CreateIndex
+CREATE INDEX "Run_projectId_parentKey_idx" ON "Run"("projectId", "parentKey");
+
+-- CreateIndex
+CREATE INDEX "Run_projectId_pairedKey_idx" ON "Run"("projectId", "pairedKey");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Run_projectId_key_key" ON "Run"("projectId", "key");

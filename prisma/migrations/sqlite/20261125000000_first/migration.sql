@@ -32,6 +32,12 @@ CREATE TABLE "ApiToken" (
 );
 
 -- CreateTable
+CREATE TABLE "Site" (
+    "id" TEXT NOT NULL PRIMARY KEY,
+    "sessionSecret" TEXT NOT NULL
+);
+
+-- CreateTable
 CREATE TABLE "OneTimeLink" (
     "hash" TEXT NOT NULL PRIMARY KEY,
     "purpose" TEXT NOT NULL,
@@ -111,6 +117,7 @@ CREATE TABLE "Run" (
     "area" TEXT,
     "side" TEXT,
     "parentKey" TEXT,
+    "pairedKey" TEXT,
     "spec" JSONB NOT NULL,
     "layout" JSONB NOT NULL,
     "lengthU80" INTEGER NOT NULL,
@@ -289,6 +296,9 @@ CREATE INDEX "Run_levelId_ordinal_idx" ON "Run"("levelId", "ordinal");
 
 -- CreateIndex
 CREATE INDEX "Run_projectId_parentKey_idx" ON "Run"("projectId", "parentKey");
+
+-- CreateIndex
+CREATE INDEX "Run_projectId_pairedKey_idx" ON "Run"("projectId", "pairedKey");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Run_projectId_key_key" ON "Run"("projectId", "key");
