@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { type LabourBookDocument, labourBookSchema } from '../document/job-document.ts';
+import { audit } from './audit.ts';
+import type { Context, Viewer } from './context.ts';
+import { changeDesign } from './designs.ts';
+import { reach } from './reach.ts';
+import { assertVersion } from './version.ts';
+
+export const labourBookViewSchema = z.object({
+  version: z.number().int().describe('0 while the job has no labour book.'),
+  document: labourBookSchema.nullable(),
+});
+export type LabourBookView = z.infer<typeof labourBookViewSchema>;
+
+/** The job's labour book; crew rates are left out for anybody but the office. */
+export async function getLabourBook(context: Context, viewer: Viewer, projectId: string): Promise<LabourBookView> {
+  const reached = await reach(context.database.db, viewer, projectId);
+  const view = await read(context.database.db, projectId);
+  if (view.document === null || reached.may('money')) return view;
+  const { crew: _kept, ...document } = view.document;
+  return { ...view, document };
+}
+
+/** Sets the labour book; joint labour is part of a covering's cost, so runs are laid out anew. */
+export async function setLabourBook(
+  context: Context,
+  viewer: Viewer,
+  projectId: string,
+  version: number,
+  book: LabourBookDocument,
+): Promise<LabourBookView> {
+  return context.database.write(async (tx) => {
+    await reach(tx, viewer, projectId, 'money');
+    const current = await read(tx, projectId);
+    assertVersion(current, version, current);
+    await changeDesign(tx, context, projectId, {
+      scope: 'all',
+      change: (before) => ({ ...before, labourBook: book }),
+      faultPath: (path) => path.replace(/^labourBook\.?/, ''),
+    });
+    await audit(tx, context, viewer, {
+      chain: projectId,
+      action: 'labour book set',
+      subject: 'labour-book',
+      subjectId: projectId,
+      before: current.document,
+      after: book,
+      money: true,
+    });
+    return read(tx, projectId);
+  });
+}
+
+async function read(
+  reader: Context['database']['db'] | Parameters<Parameters<Context['database']['write']>[0]>[0],
+  projectId: string,
+): Promise<LabourBookView> {
+  const row = await reader.labourBook.findUnique({ where: { projectId } });
+  return row === null
+    ? { version: 0, document: null }
+    : labourBookViewSchema.parse({ version: row.version, document: row.spec });
+}

@@ -1,0 +1,33 @@
+import type { Fault } from '../document/fault.ts';
+
+/**
+ * Why a person's request was not carried out; the person can do something about it. Words are chosen in views/words.
+ * Thrown, so that one throw both rolls the transaction back and reaches the one table from refusal to status.
+ */
+export type Refusal =
+  | { readonly code: 'signed-out' }
+  | { readonly code: 'wrong-login' }
+  | { readonly code: 'forbidden'; readonly needs: string }
+  | { readonly code: 'forged' }
+  | { readonly code: 'not-found'; readonly what: string }
+  | { readonly code: 'used-link' }
+  | { readonly code: 'stale'; readonly current: unknown; readonly version: number }
+  | { readonly code: 'version-needed' }
+  | { readonly code: 'duplicate'; readonly what: string; readonly field: string; readonly value: string }
+  | { readonly code: 'in-use'; readonly what: string; readonly by: string }
+  | { readonly code: 'key-reused' }
+  | { readonly code: 'invalid'; readonly faults: readonly Fault[] }
+  | { readonly code: 'not-releasable'; readonly reasons: readonly string[] }
+  | { readonly code: 'work-refused'; readonly what: string; readonly remedy: string; readonly number?: string };
+
+export class Refused extends Error {
+  readonly refusal: Refusal;
+  constructor(refusal: Refusal) {
+    super(`refused: ${refusal.code}`);
+    this.refusal = refusal;
+  }
+}
+
+export function refuse(refusal: Refusal): never {
+  throw new Refused(refusal);
+}

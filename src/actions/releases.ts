@@ -1,0 +1,94 @@
+import { z } from 'zod';
+import type { RunDocument } from '../document/job-document.ts';
+import type { Finding } from '../domain/finding.ts';
+import type { RunLayout } from '../domain/layout/result.ts';
+import { releaseRows } from '../store/releases.ts';
+import { audit } from './audit.ts';
+import type { Context, Viewer } from './context.ts';
+import { once, type Submission } from './once.ts';
+import { reach } from './reach.ts';
+import { refuse } from './refused.ts';
+
+export const releaseSchema = z.strictObject({
+  runs: z
+    .array(z.string())
+    .min(1)
+    .max(10_000)
+    .optional()
+    .describe('Keys of the runs to release; all that are ready and new or changed when absent.'),
+  reason: z.string().trim().max(500).default('').describe('Why; asked for when a released run changes.'),
+});
+
+export const releaseViewSchema = z.object({
+  released: z.array(z.object({ run: z.string(), revision: z.number().int() })),
+  waiting: z
+    .array(z.object({ run: z.string(), reasons: z.array(z.string()) }))
+    .describe('Runs that are not ready, and why.'),
+});
+export type ReleaseView = z.infer<typeof releaseViewSchema>;
+
+/**
+ * Hands runs to the floor: their pieces, joints, hangers and tap-offs get an identity that later revisions keep.
+ * A run with a stop, or with a limit that nobody has stated, waits. Named runs are released all or none.
+ */
+export async function release(
+  context: Context,
+  viewer: Viewer,
+  projectId: string,
+  input: z.infer<typeof releaseSchema>,
+  submission: Submission | null,
+): Promise<ReleaseView> {
+  return context.database.write((tx) =>
+    once(tx, context, viewer, submission, async () => {
+      await reach(tx, viewer, projectId, 'design');
+      const rows = await tx.run.findMany({
+        where: {
+          projectId,
+          ...(input.runs === undefined ? { OR: [{ revision: 0 }, { changed: true }] } : { key: { in: input.runs } }),
+        },
+        orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+        select: { id: true, key: true, revision: true, spec: true, layout: true },
+      });
+      const unknown = (input.runs ?? []).filter((key) => !rows.some((row) => row.key === key));
+      if (unknown.length > 0) refuse({ code: 'not-found', what: `run ${unknown.join(', ')}` });
+      const runs = rows.map((row) => ({
+        ...row,
+        spec: row.spec as unknown as RunDocument,
+        layout: row.layout as unknown as RunLayout,
+      }));
+      const waiting = runs
+        .map((run) => ({ run: run.key, reasons: bars(run.layout.findings) }))
+        .filter(({ reasons }) => reasons.length > 0);
+      if (input.runs !== undefined && waiting.length > 0)
+        refuse({ code: 'not-releasable', reasons: waiting.map(({ run, reasons }) => `${run}: ${reasons.join(' ')}`) });
+      const ready = runs.filter((run) => !waiting.some((other) => other.run === run.key));
+      if (ready.length > 0) {
+        await releaseRows(tx, {
+          projectId,
+          runs: ready,
+          reason: input.reason,
+          byUserId: viewer.userId,
+          at: context.clock(),
+          newId: context.newId,
+        });
+        await tx.project.update({ where: { id: projectId }, data: { designVersion: { increment: 1 } } });
+      }
+      const released = ready.map((run) => ({ run: run.key, revision: run.revision + 1 }));
+      await audit(tx, context, viewer, {
+        chain: projectId,
+        action: 'runs released',
+        subject: 'project',
+        subjectId: projectId,
+        after: { released, reason: input.reason },
+      });
+      return { released, waiting };
+    }),
+  );
+}
+
+/** What keeps a layout from the floor: every stop, and every limit that is unknown. */
+export function bars(findings: readonly Finding[]): string[] {
+  return findings
+    .filter((finding) => finding.severity === 'stop' || finding.rule === 'limit.unknown')
+    .map((finding) => finding.message);
+}

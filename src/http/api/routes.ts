@@ -1,0 +1,26 @@
+import type { Context } from '../../actions/context.ts';
+import type { App } from '../app-type.ts';
+import { accounts } from './accounts.ts';
+import { auditTrail } from './audit.ts';
+import { buswayTypes } from './busway-types.ts';
+import { figuresApi } from './figures.ts';
+import { jobDocuments } from './job-documents.ts';
+import { labourBook } from './labour-book.ts';
+import { levels } from './levels.ts';
+import { openapiDocument } from './openapi-document.ts';
+import { projects } from './projects.ts';
+import { runs } from './runs.ts';
+
+/** /api/v1: one line a noun. */
+export function apiRoutes(app: App, context: Context): void {
+  projects(app, context);
+  jobDocuments(app, context);
+  levels(app, context);
+  buswayTypes(app, context);
+  runs(app, context);
+  labourBook(app, context);
+  figuresApi(app, context);
+  accounts(app, context);
+  auditTrail(app, context);
+  openapiDocument(app);
+}
