@@ -1,0 +1,97 @@
+import type { Figures } from '../domain/figures.ts';
+import type { Finding } from '../domain/finding.ts';
+import type { Labour } from '../domain/labour/result.ts';
+import type { RunLayout } from '../domain/layout/result.ts';
+import type { TakeoffLine } from '../domain/takeoff/result.ts';
+import { toMm } from '../domain/units/length.ts';
+
+/** Decimals that are printed; nothing is rounded before. A metre on the grid of 1/80 mm has at most seven. */
+const HOURS = 6;
+const KILOGRAMS = 3;
+const QUANTITY = 7;
+
+/**
+ * The figures in the shape "busway-figures/1" of the job document, keys in its order: the same figures always print the
+ * same bytes. A run without a sound layout has empty lists and `"incomplete": true`, and so have hours that leave one out.
+ */
+export function printFigures(figures: Figures) {
+  const allSound = figures.layouts.every((layout) => layout.ok);
+  return {
+    format: 'busway-figures/1',
+    runs: figures.layouts.map((layout) => ({
+      id: layout.run,
+      lengthMm: toMm(layout.length),
+      layout: printLayout(layout),
+      electrical: figures.electrical,
+      failover: figures.failover,
+    })),
+    takeoff: figures.takeoff.map(printTakeoffLine),
+    labour: figures.labour && printLabour(figures.labour, allSound),
+    bid: figures.bid,
+    checks: figures.checks.map(printCheck),
+  };
+}
+
+function printLayout(layout: RunLayout) {
+  if (!layout.ok) return { ok: false, incomplete: true, sections: [], joints: [], supports: [], facing: [] };
+  return {
+    ok: true,
+    sections: layout.pieces.map(({ from, to, kind, hand }) => ({ fromMm: toMm(from), toMm: toMm(to), kind, hand })),
+    joints: layout.joints.map(({ at }) => ({ atMm: toMm(at) })),
+    supports: layout.supports.map(({ at, loadKg, continuousLoadKg }) => ({
+      atMm: toMm(at),
+      loadKg: rounded(loadKg, KILOGRAMS),
+      continuousLoadKg: rounded(continuousLoadKg, KILOGRAMS),
+    })),
+    facing: layout.facing.map(({ leg, compassDeg, relative }) => ({ leg, compassDeg, relative })),
+  };
+}
+
+function printTakeoffLine({ item, kind, hand, length, run, level, quantity, unit }: TakeoffLine) {
+  return {
+    item,
+    ...(kind !== null && { kind }),
+    ...(hand !== null && { hand }),
+    ...(length !== null && { lengthMm: toMm(length) }),
+    run,
+    level,
+    quantity: rounded(quantity, QUANTITY),
+    unit,
+  };
+}
+
+function printLabour(labour: Labour, complete: boolean) {
+  const { likely, mean, sd, p10, p50, p80, p90 } = labour.range;
+  return {
+    ...(!complete && { incomplete: true }),
+    hours: {
+      likely: rounded(likely, HOURS),
+      mean: rounded(mean, HOURS),
+      sd: rounded(sd, HOURS),
+      p10: rounded(p10, HOURS),
+      p50: rounded(p50, HOURS),
+      p80: rounded(p80, HOURS),
+      p90: rounded(p90, HOURS),
+    },
+    byActivity: labour.byActivity.map(({ activity, quantity, hours }) => ({
+      activity,
+      quantity: rounded(quantity, QUANTITY),
+      hours: rounded(hours, HOURS),
+    })),
+    byLevel: labour.byLevel.map(({ level, hours }) => ({ level, hours: rounded(hours, HOURS) })),
+    byRun: labour.byRun.map(({ run, hours }) => ({ run, hours: rounded(hours, HOURS) })),
+    costPerProductiveHour: labour.costPerProductiveHour,
+  };
+}
+
+function printCheck({ rule, severity, run, at, message, source }: Finding) {
+  return { rule, severity, run, atMm: at === null ? null : toMm(at), message, source };
+}
+
+/** Rounds to so many decimals. JSON has no word for a figure that is not finite, so one is our mistake and is thrown. */
+function rounded(value: number, decimals: number): number {
+  if (!Number.isFinite(value)) throw new Error(`a figure came out as ${value}`);
+  const scale = 10 ** decimals;
+  const nearest = Math.round(value * scale) / scale;
+  return Number.isFinite(nearest) ? nearest : value;
+}
