@@ -153,11 +153,21 @@ function openTransaction(writer: SqlDriverAdapter, endTurn: () => void): Transac
       close();
     },
     async rollback() {
-      // After a COMMIT that failed Prisma sends no ROLLBACK; after one that it sent there is nothing left to undo.
-      if (open) await writer.executeScript('ROLLBACK').catch(() => undefined);
+      if (open) await undoLeftOver(writer);
       close();
     },
   };
+}
+
+// After a COMMIT that failed Prisma sends no ROLLBACK, which would leave the transaction open for whoever comes next;
+// after a ROLLBACK that it did send there is nothing to undo, which SQLite reports as an error.
+async function undoLeftOver(writer: SqlDriverAdapter): Promise<void> {
+  try {
+    await writer.executeScript('ROLLBACK');
+  } catch (error) {
+    if (!(isDriverAdapterError(error) && /no transaction is active/.test(error.cause.originalMessage ?? '')))
+      throw error;
+  }
 }
 
 function closedTransaction(): DriverAdapterError {

@@ -43,7 +43,8 @@ async function runOnce<T>(db: Db, work: (tx: Tx) => Promise<T>): Promise<T> {
   try {
     return await db.$transaction((tx) => {
       rememberKind(tx, kind);
-      return current.run(marker, () => work(tx));
+      // Awaited inside, because a query of Prisma begins only when somebody waits for it.
+      return current.run(marker, async () => await work(tx));
     }, options);
   } finally {
     marker.open = false;
