@@ -45,17 +45,26 @@ export interface PathPoint {
   readonly z: Length;
 }
 
-/** The winner's reckoning, so that a page can show why it won. Minor units. */
+/** The winner's reckoning, so that a page can show why it won. Minor units but for `joints`; an absent price counts 0. */
 export interface CoveringCost {
+  /** Prices of all pieces, fittings included. */
   readonly pieces: number;
+  /** Surcharges of the factory cuts. */
   readonly cuts: number;
+  /** How many joints. */
   readonly joints: number;
+  /** Kits and labour of all of them. */
   readonly jointKit: number;
   readonly jointLabour: number;
   readonly total: number;
 }
 
-/** `ok` false: a stop bars the layout and the lists are empty; `findings` say why and what would make it work. */
+/**
+ * `ok` false: the sections cannot be laid, and pieces, joints, supports and facing are empty; `findings` say why and what would
+ * make it work. `length` (as drawn), `path` and the distances of `taps` stay, for drawings and the electrical check.
+ * `ok` true with empty `supports` and a stop: the covering is sound, the supports cannot be laid. Other stops (taps, facing, a
+ * continuous load) leave the lists as they are. A centre feed that joins has both its joints at one distance.
+ */
 export interface RunLayout {
   readonly run: string;
   readonly ok: boolean;

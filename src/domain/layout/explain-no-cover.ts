@@ -1,0 +1,106 @@
+import type { Length } from '../units/length.ts';
+import type { UncoveredPart } from './cover-run.ts';
+import { type CoverTest, coverTest } from './cover-test.ts';
+import { cutThatWouldDo } from './cut-that-would-do.ts';
+import type { JointBar } from './joint-bars.ts';
+import { leastTapMove } from './least-tap-move.ts';
+import { nearestCoverable } from './nearest-coverable.ts';
+import { listed, type Say } from './say.ts';
+import type { SectionShop } from './section-shop.ts';
+
+/** One sentence or two: what bars a covering of this part, and the nearest changes that were found to make one. */
+export function explainNoCover(shop: SectionShop, part: UncoveredPart, bars: readonly JointBar[], say: Say): string {
+  if (shop.sums.cutShort) return tooFine(shop, part, say);
+  const covers = coverTest(shop, part);
+  const needed = neededLength(part);
+  const why = covers([]) ? whatBars(covers, bars, say) : whatStockLacks(shop, part, needed, say);
+  const remedies = [
+    ...tapMoves(shop, part, bars, say),
+    ...otherLengths(shop, part, needed, bars, say),
+    ...cutRemedy(shop, part, needed, bars, say),
+  ];
+  const advice = remedies.length === 0 ? 'no change of length or cut was found that helps' : remedies.join(', or ');
+  return `${nameOf(part, say)} cannot be covered: ${why}. ${sentence(advice)}.`;
+}
+
+/** Length that is wanted of the part: as drawn, kept within what its end allows. */
+function neededLength(part: UncoveredPart): Length {
+  if (!('reach' in part)) return part.to - part.from;
+  return Math.min(part.hardStop, Math.max(part.reach, part.nominal)) - part.from;
+}
+
+function nameOf(part: UncoveredPart, say: Say): string {
+  if (!('reach' in part) || part.reach === part.hardStop) {
+    const to = 'reach' in part ? part.hardStop : part.to;
+    return `The straight part from ${say(part.from)} to ${say(to)} (${say(to - part.from)} long)`;
+  }
+  const ends = `${say(part.reach)} to ${say(part.hardStop)}`;
+  return `The straight part from ${say(part.from)}, to end anywhere in ${ends} (${say(part.reach - part.from)} to ${say(part.hardStop - part.from)} long),`;
+}
+
+/** Stock alone (and the type's cuts) does not add up: which lengths on either side do. */
+function whatStockLacks(shop: SectionShop, part: UncoveredPart, needed: Length, say: Say): string {
+  const stock = `stock of ${listed(shop.stock.map((piece) => say(piece.length)))}${cutWords(shop, say)}`;
+  const shorter = nearestCoverable(shop, part, needed, [], 'shorter');
+  if (shorter === null) return `${say(needed)} cannot be made up from ${stock}`;
+  return `${say(shorter)} is reachable with ${stock}, ${say(needed)} is not, ${say(needed - shorter)} short of stock`;
+}
+
+function cutWords(shop: SectionShop, say: Say): string {
+  if (shop.cut === null) return '';
+  return ` and one factory cut of ${say(shop.cut.min)} to ${say(shop.cut.max)} in steps of ${say(shop.cut.step)}`;
+}
+
+/** Sections would add up were it not for the bars: the one bar that does it, or all that do it together. */
+function whatBars(covers: CoverTest, bars: readonly JointBar[], say: Say): string {
+  const alone = bars.filter((bar) => covers(bars.filter((other) => other !== bar)));
+  const interval = (bar: JointBar) => `${bar.name} keeps joints out of ${say(bar.from)} to ${say(bar.to)}`;
+  if (alone.length > 0)
+    return `${listed(alone.slice(0, 3).map(interval))}, and without ${alone.length > 1 ? 'any one of these' : 'that'} it could be`;
+  return `the places kept free of joints bar every joint together (${listed(bars.map(interval))})`;
+}
+
+function tapMoves(shop: SectionShop, part: UncoveredPart, bars: readonly JointBar[], say: Say): string[] {
+  return bars.flatMap((bar) => {
+    const to = leastTapMove(shop, part, bars, bar);
+    if (to === null || bar.tap === null) return [];
+    return [`move tap ${bar.tap.id} (fixed) by ${say(Math.abs(to - bar.tap.at))} to ${say(to)}`];
+  });
+}
+
+function otherLengths(
+  shop: SectionShop,
+  part: UncoveredPart,
+  needed: Length,
+  bars: readonly JointBar[],
+  say: Say,
+): string[] {
+  const shorter = nearestCoverable(shop, part, needed, bars, 'shorter');
+  const longer = nearestCoverable(shop, part, needed, bars, 'longer');
+  const words: string[] = [];
+  if (shorter !== null) words.push(`shorten the part by ${say(needed - shorter)} to ${say(shorter)}`);
+  if (longer !== null) words.push(`lengthen it by ${say(longer - needed)} to ${say(longer)}`);
+  return words.length === 0 ? [] : [words.join(' or ')];
+}
+
+function cutRemedy(
+  shop: SectionShop,
+  part: UncoveredPart,
+  needed: Length,
+  bars: readonly JointBar[],
+  say: Say,
+): string[] {
+  const cut = cutThatWouldDo(shop, part, needed, bars);
+  if (cut === null) return [];
+  const outside = shop.cut === null ? ' (the sheet states none)' : ' (outside what the sheet states)';
+  return [`have a factory cut of ${say(cut)} allowed${outside}`];
+}
+
+function tooFine(shop: SectionShop, part: UncoveredPart, say: Say): string {
+  const stock = listed(shop.stock.map((piece) => say(piece.length)));
+  return `${nameOf(part, say)} was not searched: stock of ${stock} adds up to too many different lengths; enter the lengths that can really be had.`;
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,125 @@
+import type { Finding } from '../finding.ts';
+import type { Project } from '../model.ts';
+import { explainBlocked } from './explain-blocked.ts';
+import { fewestSupports } from './fewest-supports.ts';
+import type { RunGeometry } from './geometry.ts';
+import { clipped, type LoadLine } from './load-line.ts';
+import { loadedSupports } from './loaded-supports.ts';
+import type { PlacedSupport } from './result.ts';
+import type { Say } from './say.ts';
+import { sheetName } from './sheet-name.ts';
+import { supportBars, supportWindows } from './support-bars.ts';
+import { continuousOverload, noLayoutHolds, simpleOverload, tooManyPlaces } from './support-findings.ts';
+import {
+  latticeOf,
+  MOST_PLACES,
+  type SupportGrid,
+  type SupportLimits,
+  type SupportSetting,
+  supportGrid,
+} from './support-grid.ts';
+import { supportLimits } from './support-limits.ts';
+import { type SupportStretch, supportStretches } from './support-stretches.ts';
+import { MOST_PAIRS, pairsOf, supportsByLoad } from './supports-by-load.ts';
+
+export interface LaidSupports {
+  readonly supports: readonly PlacedSupport[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The supports of a run: on each horizontal stretch fewest, then most even, then the smallest list, every one within its
+ * capacity by simple spans. A stop on one stretch leaves the run without supports: half a layout is none.
+ */
+export function layOutSupports(
+  setting: SupportSetting,
+  geometry: RunGeometry,
+  project: Project,
+  line: LoadLine,
+  say: Say,
+): LaidSupports {
+  const { limits, findings } = supportLimits(setting.run, setting.type, project, say);
+  const riser = riserNote(setting, geometry, say);
+  if (limits === null) return { supports: [], findings: [...findings, ...riser] };
+  const stretches = supportStretches(geometry, setting.fittings, line.to);
+  const laid = stretches.map((stretch) => layOutStretch(setting, limits, stretch, line, say));
+  const all = [...findings, ...riser, ...laid.flatMap((stretch) => stretch.findings)];
+  const whole = laid.every((stretch) => stretch.supports.length > 0);
+  return { supports: whole ? laid.flatMap((stretch) => stretch.supports) : [], findings: all };
+}
+
+function riserNote({ run, type }: SupportSetting, geometry: RunGeometry, say: Say): Finding[] {
+  const risers = geometry.legs.filter((leg) => leg.vertical);
+  return risers.map((leg) => ({
+    rule: 'support.riser',
+    severity: 'note' as const,
+    run: run.id,
+    at: leg.from,
+    message: `The vertical leg from ${say(leg.from)} to ${say(leg.to)} takes the riser's own supports, which are not laid out here: use those of the sheet.`,
+    source: sheetName(type),
+  }));
+}
+
+function layOutStretch(
+  setting: SupportSetting,
+  limits: SupportLimits,
+  stretch: SupportStretch,
+  runLine: LoadLine,
+  say: Say,
+): LaidSupports {
+  const { run, type } = setting;
+  if (latticeOf(run, type, stretch).count > MOST_PLACES) {
+    return { supports: [], findings: [tooManyPlaces(setting, stretch, say)] };
+  }
+  const bars = supportBars(setting);
+  const windows = supportWindows(setting, limits, stretch);
+  const grid = supportGrid(setting, limits, stretch, bars, windows);
+  const choice = fewestSupports(grid);
+  if (!choice.ok) {
+    const { at, message } = explainBlocked({ setting, limits, stretch, grid, bars, windows }, choice.blocked, say);
+    const stop = {
+      rule: 'support.blocked',
+      severity: 'stop' as const,
+      run: run.id,
+      at,
+      message,
+      source: sheetName(type),
+    };
+    return { supports: [], findings: [stop] };
+  }
+  const line = clipped(runLine, stretch.loadFrom, stretch.loadTo);
+  return withinCapacity(setting, grid, line, choice.places, say);
+}
+
+/** The capacity is looked at only where the winner without it does not hold. */
+function withinCapacity(
+  setting: SupportSetting,
+  grid: SupportGrid,
+  line: LoadLine,
+  places: readonly number[],
+  say: Say,
+): LaidSupports {
+  const capacity = setting.run.supportCapacityKg;
+  const winner = loadedSupports(grid, line, places);
+  if (capacity === null || winner.every((support) => support.loadKg <= capacity * (1 + 1e-9))) {
+    return checked(setting, grid, line, winner, say);
+  }
+  if (pairsOf(grid) > MOST_PAIRS) return { supports: [], findings: [simpleOverload(setting, winner, capacity, say)] };
+  const better = supportsByLoad(grid, line, capacity);
+  if (better === null) return { supports: [], findings: [noLayoutHolds(setting, grid, line, winner, capacity, say)] };
+  return checked(setting, grid, line, loadedSupports(grid, line, better), say);
+}
+
+/** The continuous beam, worked for the winner: above the capacity it is a stop, with what a lower one would give. */
+function checked(
+  setting: SupportSetting,
+  grid: SupportGrid,
+  line: LoadLine,
+  supports: readonly PlacedSupport[],
+  say: Say,
+): LaidSupports {
+  const capacity = setting.run.supportCapacityKg;
+  const greatest = Math.max(...supports.map((support) => support.continuousLoadKg));
+  if (capacity === null || greatest <= capacity * (1 + 1e-9)) return { supports, findings: [] };
+  return { supports, findings: [continuousOverload(setting, grid, line, supports, capacity, say)] };
+}
