@@ -1,0 +1,13 @@
+import type { ChangeFeed } from '../../actions/changes.ts';
+import type { Context } from '../../actions/context.ts';
+import type { App } from '../app-type.ts';
+import { events } from './events.ts';
+import { signIn } from './sign-in.ts';
+
+/** The pages: one line a noun. */
+export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
+  app.get('/', { schema: { hide: true } }, async (_request, reply) => reply.redirect('/jobs', 303));
+  app.get('/healthz', { schema: { hide: true } }, async () => ({ status: 'ok' }));
+  signIn(app, context);
+  events(app, context, feed);
+}
