@@ -13,7 +13,8 @@ const RECORD_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
 
 /** All pending migrations in one transaction. Returns the names of those applied. */
 export function migrateSqlite(file: string, known: readonly Migration[]): readonly string[] {
-  mkdirSync(path.dirname(file), { recursive: true });
+  // The job book holds money and password hashes: a folder made for it is closed to other users.
+  mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
   const database = new SqliteFile(file, { timeout: LOCK_PATIENCE_MS });
   try {
     database.pragma('journal_mode = WAL');
