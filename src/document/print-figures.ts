@@ -1,13 +1,12 @@
 import type { Figures } from '../domain/figures.ts';
 import type { Finding } from '../domain/finding.ts';
 import type { Labour } from '../domain/labour/result.ts';
-import type { RunLayout } from '../domain/layout/result.ts';
 import type { TakeoffLine } from '../domain/takeoff/result.ts';
 import { toMm } from '../domain/units/length.ts';
+import { printLayout } from './print-layout.ts';
 
 /** Decimals that are printed; nothing is rounded before. A metre on the grid of 1/80 mm has at most seven. */
 const HOURS = 6;
-const KILOGRAMS = 3;
 const QUANTITY = 7;
 
 /**
@@ -29,21 +28,6 @@ export function printFigures(figures: Figures) {
     labour: figures.labour && printLabour(figures.labour, allSound),
     bid: figures.bid,
     checks: figures.checks.map(printCheck),
-  };
-}
-
-function printLayout(layout: RunLayout) {
-  if (!layout.ok) return { ok: false, incomplete: true, sections: [], joints: [], supports: [], facing: [] };
-  return {
-    ok: true,
-    sections: layout.pieces.map(({ from, to, kind, hand }) => ({ fromMm: toMm(from), toMm: toMm(to), kind, hand })),
-    joints: layout.joints.map(({ at }) => ({ atMm: toMm(at) })),
-    supports: layout.supports.map(({ at, loadKg, continuousLoadKg }) => ({
-      atMm: toMm(at),
-      loadKg: rounded(loadKg, KILOGRAMS),
-      continuousLoadKg: rounded(continuousLoadKg, KILOGRAMS),
-    })),
-    facing: layout.facing.map(({ leg, compassDeg, relative }) => ({ leg, compassDeg, relative })),
   };
 }
 
@@ -94,4 +78,9 @@ function rounded(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   const nearest = Math.round(value * scale) / scale;
   return Number.isFinite(nearest) ? nearest : value;
+}
+
+/** The same for everybody but the office: what an hour costs is left out. */
+export function figuresWithoutMoney(printed: ReturnType<typeof printFigures>) {
+  return { ...printed, labour: printed.labour && { ...printed.labour, costPerProductiveHour: null }, bid: null };
 }

@@ -19,6 +19,8 @@ type Next = number | undefined;
 
 /** Job documents nest 9 deep; a text past this was made to hurt. */
 const MOST_DEPTH = 64;
+/** Past this many keys that stand twice the rest is not listed: the file was made so, not typed. */
+const MOST_SLIPS = 100;
 const BLANKS = /[ \t\n\r]*/y;
 const WORD = /true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
@@ -73,7 +75,7 @@ function readEntry(reader: Reader, at: number, keys: Set<string>): Next {
   const colon = skipBlanks(reader.text, end);
   if (reader.text[colon] !== ':') return note(reader, colon, sayMarkSlip(reader.text, colon, ':'));
   return within(reader, String(key), () => {
-    if (keys.has(String(key)))
+    if (keys.has(String(key)) && reader.slips.length < MOST_SLIPS)
       note(reader, at, { message: 'This key stands twice in its object.', remedy: 'Keep the one that holds.' });
     keys.add(String(key));
     return readValue(reader, skipBlanks(reader.text, colon + 1));

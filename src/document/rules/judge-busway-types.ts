@@ -9,7 +9,7 @@ import { faultAt } from './fault-at.ts';
 type Type = Salvaged<BuswayTypeDocument>;
 
 /** More cut lengths than this to choose from is a step in the wrong unit. */
-const MOST_CUTS = 100_000;
+const MOST_CUTS = 1_000_000;
 
 export function judgeBuswayTypes(document: Salvaged<JobDocument>): Fault[] {
   return (document.buswayTypes ?? []).flatMap((type, i) => {
@@ -31,8 +31,12 @@ function judgeCut({ factoryCut }: Type, path: readonly PathPart[]): Fault[] {
     const message = `stepMm is ${sayNumber(stepMm)}, which is not a multiple of 0.0125 mm.`;
     const remedy = `Lengths are exact to 0.0125 mm: 1/16 in is 1.5875. The nearest step is ${sayNumber(nearestUnits(stepMm))}.`;
     faults.push(faultAt([...place, 'stepMm'], message, remedy));
-  }
-  if (minMm !== undefined && maxMm !== undefined && stepMm !== undefined && (maxMm - minMm) / stepMm > MOST_CUTS) {
+  } else if (
+    minMm !== undefined &&
+    maxMm !== undefined &&
+    stepMm !== undefined &&
+    (maxMm - minMm) / stepMm > MOST_CUTS
+  ) {
     const message = `A step of ${sayNumber(stepMm)} mm makes more than ${sayNumber(MOST_CUTS)} cut lengths.`;
     faults.push(faultAt([...place, 'stepMm'], message, 'Give the step that the sheet states, in millimetres.'));
   }

@@ -81,8 +81,8 @@ export const buswayTypeSchema = z
         maxMm: sizeMm('Longest factory cut, mm'),
         stepMm: sizeMm('Step of the factory cuts, mm'),
       })
-      .nullable()
-      .describe('Lengths that can be ordered cut; null when there are none'),
+      .describe('Lengths that can be ordered cut; null when there are none')
+      .nullable(),
     feed: z
       .strictObject({
         joins: z.boolean().describe('The feed joins the first section by a joint').optional(),

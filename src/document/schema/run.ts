@@ -81,7 +81,7 @@ export const runSchema = z
     level: label('The level it hangs on'),
     area: text('The room or area').optional(),
     type: label('Its busway type'),
-    side: z.enum(['A', 'B']).nullable().describe('Feed side: A-side or B-side').optional(),
+    side: z.enum(['A', 'B']).describe('Feed side: A-side or B-side').nullable().optional(),
     pairedRun: label("The run of the other side that serves the same equipment's other taps").optional(),
     start: z
       .strictObject({
