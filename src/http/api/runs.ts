@@ -5,7 +5,7 @@ import { listOf, pageQuerySchema } from '../../actions/paging.ts';
 import { release, releaseSchema, releaseViewSchema } from '../../actions/releases.ts';
 import { changeRun, createRun, getRun, listRuns, type RunView, removeRun, runRowSchema } from '../../actions/runs.ts';
 import { type RunDocument, runSchema } from '../../document/job-document.ts';
-import { printedLayoutSchema, printLayout } from '../../document/print-figures.ts';
+import { printedLayoutSchema, printLayout } from '../../document/print-layout.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { createHeaders, problems, projectParams, readSubmission } from './conventions.ts';

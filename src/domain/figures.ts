@@ -1,0 +1,37 @@
+import { type Finding, orderFindings } from './finding.ts';
+import { computeLabour } from './labour/compute-labour.ts';
+import { judgeLabour } from './labour/judge-labour.ts';
+import type { Labour } from './labour/result.ts';
+import { layoutJob } from './layout/layout-job.ts';
+import type { RunLayout } from './layout/result.ts';
+import type { Job } from './model.ts';
+import { judgeTakeoff } from './takeoff/judge-takeoff.ts';
+import type { TakeoffLine } from './takeoff/result.ts';
+import { takeOff } from './takeoff/take-off.ts';
+
+/** Everything that is computed from a job. This edition computes no electrical figures, loss cases or bid: null, not zero. */
+export interface Figures {
+  readonly layouts: readonly RunLayout[];
+  readonly takeoff: readonly TakeoffLine[];
+  readonly labour: Labour | null;
+  readonly electrical: null;
+  readonly failover: null;
+  readonly bid: null;
+  readonly checks: readonly Finding[];
+}
+
+/**
+ * The one pipeline: a job to its layouts, takeoff, hours and checks. Pure: equal jobs give equal figures.
+ * `layouts` may be handed in where they are kept beside the design; they are those of the job's runs, in its order.
+ */
+export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)): Figures {
+  const takeoff = takeOff(job, layouts);
+  const labour = computeLabour(job, layouts, takeoff);
+  const findings = [
+    ...layouts.flatMap((layout) => layout.findings),
+    ...judgeTakeoff(job, layouts),
+    ...judgeLabour(job, layouts, takeoff),
+  ];
+  const checks = orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
+  return { layouts, takeoff, labour, electrical: null, failover: null, bid: null, checks };
+}
