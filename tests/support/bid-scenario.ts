@@ -1,6 +1,6 @@
+import { INSTALL_ACTIVITIES } from '../../src/domain/labour/install-activities.ts';
 import type { RunLayout } from '../../src/domain/layout/result.ts';
 import type { FactorName, Job, LabourActivity, LabourBook, Run } from '../../src/domain/model.ts';
-import { INSTALL_ACTIVITIES } from '../../src/domain/labour/install-activities.ts';
 import { aJob, aLabourBook, aLayout, aLevel, anActivity, aRun, aTap, feet, supportsAt } from './job.ts';
 
 /** The invented bid scenario: four floors of twelve equal 70 ft runs, and the starter labour units it was reckoned with. */

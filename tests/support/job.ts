@@ -148,9 +148,7 @@ export function aLayout(run: Run, stockFeet: readonly number[], changes: Partial
     pieces,
     joints: pieces.slice(1).map((piece) => ({ at: piece.from })),
     supports: [],
-    taps: run.taps.flatMap((tap) =>
-      'at' in tap.place ? [{ id: tap.id, at: tap.place.at, nearestLegal: null }] : [],
-    ),
+    taps: run.taps.flatMap((tap) => ('at' in tap.place ? [{ id: tap.id, at: tap.place.at, nearestLegal: null }] : [])),
     facing: [],
     path: [],
     cost: null,

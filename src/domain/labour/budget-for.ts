@@ -1,3 +1,4 @@
+import { linesByRun } from '../takeoff/lines-by-run.ts';
 import type { Length } from '../units/length.ts';
 import type { Activity, Labour, LabourLine } from './result.ts';
 
@@ -18,14 +19,7 @@ export interface RunBudget {
  * Example: four joints at 2.40 h give `each.get('joint')` 0.60.
  */
 export function budgetFor(labour: Labour): ReadonlyMap<string, RunBudget> {
-  const byRun = new Map<string, LabourLine[]>();
-  for (const line of labour.lines) {
-    if (line.run === null) continue;
-    const lines = byRun.get(line.run);
-    if (lines) lines.push(line);
-    else byRun.set(line.run, [line]);
-  }
-  return new Map([...byRun].map(([run, lines]) => [run, budgetOf(run, lines)]));
+  return new Map([...linesByRun(labour.lines)].map(([run, lines]) => [run, budgetOf(run, lines)]));
 }
 
 function budgetOf(run: string, lines: readonly LabourLine[]): RunBudget {

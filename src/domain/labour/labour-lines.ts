@@ -1,5 +1,6 @@
 import type { RunLayout } from '../layout/result.ts';
 import type { Extra, Job, LabourActivity, LabourBook, Level, Run, ThreePoint } from '../model.ts';
+import { linesByRun } from '../takeoff/lines-by-run.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import type { Length } from '../units/length.ts';
 import { conditionFactor } from './condition-factor.ts';
@@ -42,17 +43,6 @@ function runLines(
       measures[id].filter(({ pieces }) => pieces > 0).map((measure) => lineOf(id, activity, measure, place, book)),
     );
   });
-}
-
-function linesByRun(takeoff: readonly TakeoffLine[]): ReadonlyMap<string, TakeoffLine[]> {
-  const byRun = new Map<string, TakeoffLine[]>();
-  for (const line of takeoff) {
-    if (line.run === null) continue;
-    const lines = byRun.get(line.run);
-    if (lines) lines.push(line);
-    else byRun.set(line.run, [line]);
-  }
-  return byRun;
 }
 
 function activitiesOf(book: LabourBook): { id: Activity; activity: LabourActivity }[] {

@@ -1,4 +1,4 @@
-import { bestPattern } from './best-pattern.ts';
+import { bestPattern, type Steps } from './best-pattern.ts';
 
 /** What the linear relaxation of a cutting-stock problem says: a proven least number of sticks and the patterns behind it. */
 export interface CuttingBound {
@@ -9,26 +9,31 @@ export interface CuttingBound {
 }
 
 const EPSILON = 1e-9;
-const PIVOT_LIMIT = 500;
 
 /**
  * The linear bound of one-dimensional cutting stock by column generation: pieces of `sizes[i]`, `demand[i]` of each (all
- * above zero), out of sticks of `stock`. The bound is Farley's, read off the last prices, so it stands even when the
- * pivots had to stop early.
+ * above zero), out of sticks of `stock`. The bound is Farley's, read off the prices, so it stands even where `steps`
+ * ran out before the last pivot.
  *
  * Source: Gilmore & Gomory, Operations Research 9 (1961) 849-859; Farley, Operations Research 38 (1990) 922-923.
- * Example: `cuttingBound(100, [45, 36, 31, 14], [97, 610, 395, 211]).sticks` is 453 (the relaxation says 452.25).
+ * Example: `cuttingBound(100, [45, 36, 31, 14], [97, 610, 395, 211], { left: 10_000 }).sticks` is 453 (the relaxation says 452.25).
  */
-export function cuttingBound(stock: number, sizes: readonly number[], demand: readonly number[]): CuttingBound {
+export function cuttingBound(
+  stock: number,
+  sizes: readonly number[],
+  demand: readonly number[],
+  steps: Steps,
+): CuttingBound {
   const most = sizes.map((size, i) => Math.min(Math.floor(stock / size), demand[i]!));
   const columns = most.map((count, i) => sizes.map((_, row) => (row === i ? count : 0)));
   const inverse = most.map((count, i) => sizes.map((_, row) => (row === i ? 1 / count : 0)));
   const times = demand.map((count, i) => count / most[i]!);
   let least = 0;
-  for (let pivot = 0; pivot < PIVOT_LIMIT; pivot++) {
+  while (steps.left > 0) {
+    steps.left -= sizes.length ** 2;
     const prices = sizes.map((_, i) => inverse.reduce((sum, row) => sum + row[i]!, 0));
-    const entering = bestPattern(stock, sizes, most, prices);
-    least = Math.max(least, dot(prices, demand) / Math.max(1, entering.value));
+    const entering = bestPattern(stock, sizes, most, prices, steps);
+    least = Math.max(least, dot(prices, demand) / Math.max(1, entering.atMost));
     if (entering.value <= 1 + EPSILON || !exchange(columns, inverse, times, entering.counts)) break;
   }
   const patterns = columns.map((counts, i) => ({ counts, times: Math.max(0, times[i]!) }));

@@ -1,6 +1,6 @@
 import type { Length } from '../units/length.ts';
-import { bestPattern } from './best-pattern.ts';
-import { cuttingBound } from './cutting-bound.ts';
+import { bestPattern, type Steps } from './best-pattern.ts';
+import { type CuttingBound, cuttingBound } from './cutting-bound.ts';
 import { searchCuts } from './cutting-search.ts';
 
 export interface CutPieces {
@@ -19,7 +19,9 @@ export interface CuttingPlan {
   readonly waste: Length;
 }
 
-const NODE_LIMIT = 2000;
+/** Steps of the exact search: less than a second. A job with a few rod lengths takes a few hundred. */
+const MOST_STEPS = 20_000_000;
+const GREEDY_STEPS = 2_000;
 
 /**
  * The fewest sticks of `stock` that yield all `pieces`. Pieces of one length: floor division. Several lengths: exact
@@ -42,34 +44,29 @@ export function planCuts(stock: Length, pieces: readonly CutPieces[]): CuttingPl
   return improve(stock, sizes, demand, greedy);
 }
 
-/** Tries every number of sticks from the proven least up to the greedy plan's; the first that works is the optimum. */
+/** Tries every number of sticks from the proven least up to the best plan known; the first that works is the optimum. */
 function improve(stock: Length, sizes: readonly Length[], demand: readonly number[], greedy: Sticks): CuttingPlan {
-  const bound = cuttingBound(stock, sizes, demand);
-  for (let target = bound.sticks; target < greedy.length; target++) {
-    const found = roundedDown(stock, sizes, demand, target, bound.patterns);
-    if (found) return describe(stock, sizes, found, target, true);
-    const search = searchCuts(stock, sizes, demand, target, NODE_LIMIT);
+  const steps: Steps = { left: MOST_STEPS };
+  const bound = cuttingBound(stock, sizes, demand, steps);
+  const whole = wholeSticks(bound);
+  const left = demand.map((count, i) => count - whole.reduce((sum, stick) => sum + stick[i]!, 0));
+  const rounded = [...whole, ...greedyCuts(stock, sizes, left)];
+  const known = rounded.length < greedy.length ? rounded : greedy;
+  for (let target = bound.sticks; target < known.length; target++) {
+    const rest = searchCuts(stock, sizes, left, target - whole.length, steps);
+    if (rest.outcome === 'found') return describe(stock, sizes, [...whole, ...rest.sticks], target, true);
+    const search = searchCuts(stock, sizes, demand, target, steps);
     if (search.outcome === 'found') return describe(stock, sizes, search.sticks, target, true);
-    if (search.outcome === 'stopped') return describe(stock, sizes, greedy, target, false);
+    if (search.outcome === 'stopped') return describe(stock, sizes, known, target, false);
   }
-  return describe(stock, sizes, greedy, greedy.length, true);
+  return describe(stock, sizes, known, known.length, true);
 }
 
 type Sticks = readonly (readonly number[])[];
 
-/** The relaxation's whole sticks as they stand, and the exact search over the few pieces that remain. */
-function roundedDown(
-  stock: Length,
-  sizes: readonly Length[],
-  demand: readonly number[],
-  target: number,
-  patterns: readonly { readonly counts: readonly number[]; readonly times: number }[],
-): Sticks | null {
-  const whole = patterns.flatMap(({ counts, times }) => Array.from({ length: Math.floor(times + 1e-9) }, () => counts));
-  const left = demand.map((count, i) => count - whole.reduce((sum, stick) => sum + stick[i]!, 0));
-  if (left.some((count) => count < 0)) return null;
-  const search = searchCuts(stock, sizes, left, target - whole.length, NODE_LIMIT);
-  return search.outcome === 'found' ? [...whole, ...search.sticks] : null;
+/** What the relaxation cuts in whole sticks; the few pieces that remain are left to the exact search. */
+function wholeSticks({ patterns }: CuttingBound): Sticks {
+  return patterns.flatMap(({ counts, times }) => Array.from({ length: Math.floor(times + 1e-9) }, () => counts));
 }
 
 /** Fills one stick after another as full as it can be. */
@@ -77,7 +74,7 @@ function greedyCuts(stock: Length, sizes: readonly Length[], demand: readonly nu
   const left = [...demand];
   const sticks: (readonly number[])[] = [];
   while (left.some((count) => count > 0)) {
-    const { counts } = bestPattern(stock, sizes, left, sizes);
+    const { counts } = bestPattern(stock, sizes, left, sizes, { left: GREEDY_STEPS });
     const times = Math.min(...counts.flatMap((count, i) => (count > 0 ? [Math.floor(left[i]! / count)] : [])));
     for (let i = 0; i < counts.length; i++) left[i] = left[i]! - times * counts[i]!;
     for (let i = 0; i < times; i++) sticks.push(counts);

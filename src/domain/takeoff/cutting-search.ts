@@ -1,3 +1,4 @@
+import type { Steps } from './best-pattern.ts';
 import { cuttingBound } from './cutting-bound.ts';
 
 /** `sticks` as pieces of each size per stick; `impossible` is proven; `stopped` says nothing either way. */
@@ -9,28 +10,27 @@ export type CuttingSearch =
  * Whether `demand[i]` pieces of each `sizes[i]` (longest first) can be cut out of `target` sticks of `stock`. Complete:
  * the longest piece that is left must come out of some stick, so every pattern that holds it and takes no further piece is
  * tried, the linear relaxation's own patterns first, and a branch ends where the relaxation needs more sticks than
- * are left. Looks at no more than `nodeLimit` states.
+ * are left. Stops where `steps` run out.
  */
 export function searchCuts(
   stock: number,
   sizes: readonly number[],
   demand: readonly number[],
   target: number,
-  nodeLimit: number,
+  steps: Steps,
 ): CuttingSearch {
   const barred = new Map<string, number>();
   const chosen: (readonly number[])[] = [];
-  let nodes = 0;
 
   function cut(left: readonly number[], sticks: number): 'found' | 'impossible' | 'stopped' {
     const longest = left.findIndex((count) => count > 0);
     if (longest < 0) return 'found';
     const key = left.join();
     if (sticks <= (barred.get(key) ?? 0)) return 'impossible';
-    if (++nodes > nodeLimit) return 'stopped';
-    const relaxed = boundOf(stock, sizes, left);
+    if (steps.left <= 0) return 'stopped';
+    const relaxed = boundOf(stock, sizes, left, steps);
     if (relaxed.sticks <= sticks) {
-      for (const pattern of patternsWith(longest, stock, sizes, left, relaxed.patterns)) {
+      for (const pattern of patternsWith(longest, stock, sizes, left, relaxed.patterns, steps)) {
         chosen.push(pattern);
         const outcome = cut(
           left.map((count, i) => count - pattern[i]!),
@@ -40,6 +40,7 @@ export function searchCuts(
         chosen.pop();
       }
     }
+    if (steps.left <= 0) return 'stopped';
     barred.set(key, sticks);
     return 'impossible';
   }
@@ -49,12 +50,13 @@ export function searchCuts(
 }
 
 /** The bound over the sizes that are still wanted, written again over all sizes. */
-function boundOf(stock: number, sizes: readonly number[], left: readonly number[]) {
+function boundOf(stock: number, sizes: readonly number[], left: readonly number[], steps: Steps) {
   const wanted = left.flatMap((count, i) => (count > 0 ? [i] : []));
   const bound = cuttingBound(
     stock,
     wanted.map((i) => sizes[i]!),
     wanted.map((i) => left[i]!),
+    steps,
   );
   const patterns = bound.patterns.map(({ counts }) => {
     const all = sizes.map(() => 0);
@@ -72,9 +74,10 @@ function* patternsWith(
   sizes: readonly number[],
   left: readonly number[],
   first: readonly (readonly number[])[],
+  steps: Steps,
 ): Generator<readonly number[]> {
   for (const pattern of first) if (pattern[longest]! > 0) yield filledUp(pattern, stock, sizes, left);
-  yield* fullPatterns(longest, stock, sizes, left);
+  yield* fullPatterns(longest, stock, sizes, left, steps);
 }
 
 /** A pattern with what still fits added, longest pieces first: never worse than the pattern itself. */
@@ -93,9 +96,12 @@ function* fullPatterns(
   stock: number,
   sizes: readonly number[],
   left: readonly number[],
+  steps: Steps,
 ): Generator<readonly number[]> {
   const counts: number[] = sizes.map(() => 0);
   function* from(size: number, room: number): Generator<readonly number[]> {
+    if (steps.left <= 0) return;
+    steps.left -= sizes.length;
     if (size === sizes.length) {
       const anotherFits = sizes.some((length, i) => counts[i]! < left[i]! && length <= room);
       if (!anotherFits) yield [...counts];

@@ -1,0 +1,78 @@
+import type { Finding } from '../finding.ts';
+import type { RunLayout } from '../layout/result.ts';
+import type { Job, LabourActivity, LabourBook } from '../model.ts';
+import { linesByRun } from '../takeoff/lines-by-run.ts';
+import type { TakeoffLine } from '../takeoff/result.ts';
+import { lengthUnit } from './length-unit.ts';
+import { type Measure, measureRun } from './measure-run.ts';
+import { ACTIVITIES, type Activity } from './result.ts';
+
+/**
+ * Where the hours say less than they seem to: work that the labour book has no hours for, a length unit on work that has
+ * no length, and a height factor without a mounting height. Notes and warnings; nothing without a labour book.
+ */
+export function judgeLabour(
+  job: Job,
+  layouts: readonly RunLayout[],
+  takeoff: readonly TakeoffLine[],
+): readonly Finding[] {
+  const book = job.labourBook;
+  if (!book) return [];
+  const work = workOf(job, layouts, takeoff);
+  return [...judgeMissing(book, work), ...judgeUnits(book, work), ...judgeHeights(job, book, layouts)];
+}
+
+type Work = ReadonlyMap<Activity, readonly Measure[]>;
+
+function workOf(job: Job, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
+  const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
+  const work = new Map<Activity, Measure[]>(ACTIVITIES.map((id) => [id, []]));
+  const takeoffOf = linesByRun(takeoff);
+  for (const run of job.runs) {
+    const layout = layoutOf.get(run.id);
+    if (!layout?.ok) continue;
+    const measures = measureRun(run, layout, takeoffOf.get(run.id) ?? []);
+    for (const id of ACTIVITIES) work.get(id)?.push(...measures[id].filter(({ pieces }) => pieces > 0));
+  }
+  return work;
+}
+
+function judgeMissing(book: LabourBook, work: Work): Finding[] {
+  const known = new Set(book.activities.map((activity) => activity.id));
+  const missing = ACTIVITIES.filter((id) => !known.has(id) && (work.get(id)?.length ?? 0) > 0);
+  if (missing.length === 0) return [];
+  const message = `Labour book ${book.version} has no hours for ${missing.join(', ')}, so this work is not in the hours: add it to the book, or say that others do it.`;
+  return [finding(book, 'labour.no-hours', 'note', message)];
+}
+
+function judgeUnits(book: LabourBook, work: Work): Finding[] {
+  return book.activities
+    .filter((activity) => hasNoLength(activity, work))
+    .map((activity) => {
+      const message = `The labour book gives ${activity.id} per "${activity.unit}", and this work has no length: it is counted by the piece. Give its unit as each.`;
+      return finding(book, 'labour.unit', 'warning', message);
+    });
+}
+
+function hasNoLength(activity: LabourActivity, work: Work): boolean {
+  const id = ACTIVITIES.find((known) => known === activity.id);
+  const measures = id === undefined ? [] : (work.get(id) ?? []);
+  return lengthUnit(activity.unit) !== null && measures.some((measure) => measure.length === null);
+}
+
+function judgeHeights(job: Job, book: LabourBook, layouts: readonly RunLayout[]): Finding[] {
+  const heightCounts =
+    book.factors.height.length > 0 && book.activities.some(({ factors }) => factors.includes('height'));
+  if (!heightCounts) return [];
+  const sound = new Set(layouts.filter((layout) => layout.ok).map((layout) => layout.run));
+  const levels = new Set(job.runs.filter((run) => sound.has(run.id)).map((run) => run.level));
+  const unknown = job.levels.filter((level) => levels.has(level.id) && level.conditions.mountingHeight === null);
+  return unknown.map((level) => {
+    const message = `The mounting height on level ${level.id} is not given, so its hours carry no height factor: give the height.`;
+    return finding(book, 'labour.height', 'note', message);
+  });
+}
+
+function finding(book: LabourBook, rule: string, severity: Finding['severity'], message: string): Finding {
+  return { rule, severity, run: null, at: null, message, source: `labour book ${book.version}` };
+}
