@@ -15,8 +15,7 @@ const RECORD_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
  * committed. Returns the names of those applied.
  */
 export async function migratePostgres(url: string, known: readonly Migration[]): Promise<readonly string[]> {
-  const client = new pg.Client({ connectionString: url });
-  await client.connect();
+  const client = await connect(url);
   try {
     await client.query('SELECT pg_advisory_lock($1)', [ADVISORY_LOCK]); // the connection's end frees it
     await client.query(RECORD_TABLE);
@@ -28,6 +27,19 @@ export async function migratePostgres(url: string, known: readonly Migration[]):
     return pending.map((migration) => migration.name);
   } finally {
     await client.end();
+  }
+}
+
+async function connect(url: string): Promise<pg.Client> {
+  const client = new pg.Client({ connectionString: url });
+  try {
+    await client.connect();
+    return client;
+  } catch (cause) {
+    // The address holds a password, so only its parts are named. A refused connection has no message, only a code.
+    const reason = cause instanceof Error ? cause.message || Reflect.get(cause, 'code') : String(cause);
+    const { host, port, database } = client;
+    throw new Error(`PostgreSQL database "${database}" at ${host}:${port} cannot be opened: ${reason}.`, { cause });
   }
 }
 
