@@ -47,9 +47,11 @@ function labelsOf(items?: readonly ({ readonly id?: string | undefined } | undef
 
 function judgePairs(runs: readonly (Run | undefined)[]): Fault[] {
   const byId = new Map(runs.flatMap((run) => (run?.id === undefined ? [] : [[run.id, run] as const])));
+  const known = new Set(byId.keys());
   return runs.flatMap((run, i) => {
     if (run?.pairedRun === undefined) return [];
-    return judgePair(run, ['runs', i, 'pairedRun'], byId);
+    const path = ['runs', i, 'pairedRun'];
+    return known.has(run.pairedRun) ? judgePair(run, path, byId) : judgeName('run', path, run.pairedRun, known);
   });
 }
 
@@ -57,8 +59,6 @@ function judgePair(run: Run, path: readonly PathPart[], byId: ReadonlyMap<string
   if (run.pairedRun === run.id) {
     return [faultAt(path, `Run ${sayValue(run.id)} is paired with itself.`, 'Name the run of the other side.')];
   }
-  const missing = judgeName('run', path, run.pairedRun, new Set(byId.keys()));
-  if (missing.length > 0) return missing;
   const back = byId.get(run.pairedRun ?? '')?.pairedRun;
   if (back === undefined || back === run.id) return [];
   const message = `Run ${sayValue(run.id)} is paired with ${sayValue(run.pairedRun)}, which is paired with ${sayValue(back)}.`;
