@@ -14,15 +14,14 @@ export function misdrawn(
   division: Division,
   say: Say,
 ): readonly Finding[] {
-  const finding = (severity: Finding['severity'], at: number | null, message: string): Finding => ({
+  const stop = (at: number | null, message: string): Finding => ({
     rule: 'section.no-cover',
-    severity,
+    severity: 'stop',
     run: run.id,
     at,
     message,
     source: sheetName(context.type),
   });
-  const stop = (at: number | null, message: string) => finding('stop', at, message);
   const missing = fittings.missing.map(({ kind, at, what }) =>
     stop(
       at,
@@ -31,18 +30,14 @@ export function misdrawn(
   );
   const branch = branchFaults(run, context).map((message) => stop(0, message));
   const parted = divisionFault(division, say).map(({ at, message }) => stop(at, message));
+  return [...missing, ...branch, ...parted, ...lastTurn(run)];
+}
+
+function lastTurn(run: Run): Finding[] {
   const turn = run.legs.at(-1)?.turn ?? 'none';
-  const lastTurn =
-    turn === 'none'
-      ? []
-      : [
-          finding(
-            'warning',
-            null,
-            `The last leg turns ${turn} but no leg follows, so no elbow was placed: add the leg, or set its turn to none.`,
-          ),
-        ];
-  return [...missing, ...branch, ...parted, ...lastTurn];
+  if (turn === 'none') return [];
+  const message = `The last leg turns ${turn} but no leg follows, so no elbow was placed: add the leg, or set its turn to none.`;
+  return [{ rule: 'leg.last-turn', severity: 'warning', run: run.id, at: null, message, source: 'the run as drawn' }];
 }
 
 function branchFaults(run: Run, { parent }: LayoutContext): string[] {

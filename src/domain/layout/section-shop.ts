@@ -1,5 +1,5 @@
 import type { Prices } from '../model.ts';
-import { type Length, toMetres } from '../units/length.ts';
+import { type Length, METRE } from '../units/length.ts';
 import { type StockSums, stockSums } from './stock-sums.ts';
 
 /** What straight sections can be had, and what each costs together with the joint that comes with it. Minor units. */
@@ -40,9 +40,9 @@ export function sectionPrice(prices: Prices, length: Length): number {
   return priceByMetre(prices, length);
 }
 
-/** Never falls with length. */
+/** Multiplied before it is divided, so that a half minor unit is exactly a half and rounds up. Never falls with length. */
 export function priceByMetre(prices: Prices, length: Length): number {
-  return prices.sectionPerM === null ? 0 : Math.round(prices.sectionPerM * toMetres(length));
+  return prices.sectionPerM === null ? 0 : Math.round((prices.sectionPerM * length) / METRE);
 }
 
 /** Whether anybody has given a price for a straight section of this length. */

@@ -1,0 +1,67 @@
+/** A second opinion on coverings: every sequence of pieces, written out and sorted. Shares nothing with the program. */
+export interface Instance {
+  readonly from: number;
+  readonly reach: number;
+  readonly hardStop: number;
+  readonly nominal: number;
+  readonly feedFirst: boolean;
+  readonly stock: readonly number[];
+  readonly cut: { readonly min: number; readonly max: number; readonly step: number } | null;
+  readonly listed: ReadonlyMap<number, number>;
+  readonly perUnit: number;
+  readonly surcharge: number;
+  readonly joint: number;
+  readonly bars: readonly (readonly [number, number])[];
+}
+
+export interface Candidate {
+  readonly pieces: readonly { readonly length: number; readonly cut: boolean }[];
+  readonly to: number;
+  readonly cost: number;
+}
+
+export function bestByEnumeration(instance: Instance): Candidate | null {
+  const all: Candidate[] = [];
+  enumerate(instance, [], instance.from, all);
+  return all.sort((a, b) => compare(instance, a, b))[0] ?? null;
+}
+
+function enumerate(instance: Instance, pieces: Candidate['pieces'], at: number, all: Candidate[]): void {
+  if (at > instance.hardStop) return;
+  if (at >= instance.reach) all.push({ pieces, to: at, cost: costOf(instance, pieces) });
+  const isJoint = pieces.length > 0;
+  if (isJoint && instance.bars.some(([from, to]) => from < at && at < to)) return;
+  for (const length of instance.stock) enumerate(instance, [...pieces, { length, cut: false }], at + length, all);
+  if (instance.cut === null || pieces.some((piece) => piece.cut)) return;
+  for (let length = instance.cut.min; length <= instance.cut.max; length += instance.cut.step) {
+    enumerate(instance, [...pieces, { length, cut: true }], at + length, all);
+  }
+}
+
+function costOf({ listed, perUnit, surcharge, joint }: Instance, pieces: Candidate['pieces']): number {
+  return pieces.reduce((sum, { length, cut }) => {
+    const price = listed.get(length) ?? Math.round((perUnit * length) / 80_000);
+    return sum + price + joint + (cut ? surcharge : 0);
+  }, 0);
+}
+
+function compare(instance: Instance, a: Candidate, b: Candidate): number {
+  const away = ({ to }: Candidate) => Math.abs(to - instance.nominal);
+  const cuts = ({ pieces }: Candidate) => pieces.filter((piece) => piece.cut).length;
+  return (
+    a.cost - b.cost ||
+    away(a) - away(b) ||
+    a.pieces.length - b.pieces.length ||
+    cuts(a) - cuts(b) ||
+    longer(instance, a, b)
+  );
+}
+
+function longer({ feedFirst }: Instance, a: Candidate, b: Candidate): number {
+  const order = ({ pieces }: Candidate) => (feedFirst ? pieces : [...pieces].reverse()).map((piece) => piece.length);
+  const [left, right] = [order(a), order(b)];
+  for (let i = 0; i < Math.min(left.length, right.length); i++) {
+    if (left[i] !== right[i]) return right[i]! - left[i]!;
+  }
+  return 0;
+}

@@ -1,0 +1,94 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { coverLastPart } from '../../../src/domain/layout/cover-last-part.ts';
+import { coverPart } from '../../../src/domain/layout/cover-part.ts';
+import { sectionShop } from '../../../src/domain/layout/section-shop.ts';
+import { aType } from '../../support/job.ts';
+import { bestByEnumeration, type Instance } from './brute-covering.ts';
+
+const lengths = fc.uniqueArray(fc.integer({ min: 2, max: 9 }), { minLength: 1, maxLength: 3 });
+const bar = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 1, max: 9 })).map(([half, width]) => {
+  const from = half / 2;
+  return [from, from + width / 2] as const;
+});
+const cut = fc.record({
+  min: fc.integer({ min: 1, max: 4 }),
+  spread: fc.integer({ min: 0, max: 5 }),
+  step: fc.integer({ min: 1, max: 3 }),
+});
+
+const instances: fc.Arbitrary<Instance> = fc
+  .record({
+    from: fc.integer({ min: 0, max: 3 }),
+    length: fc.integer({ min: 1, max: 14 }),
+    range: fc.integer({ min: 0, max: 6 }),
+    nominal: fc.integer({ min: -2, max: 8 }),
+    feedFirst: fc.boolean(),
+    stock: lengths,
+    cut: fc.option(cut),
+    listed: fc.array(fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: 5 })), { maxLength: 3 }),
+    perUnit: fc.constantFrom(0, 20_000, 80_000, 130_000),
+    surcharge: fc.constantFrom(0, 0, 2),
+    joint: fc.constantFrom(0, 1, 3),
+    bars: fc.array(bar, { maxLength: 4 }),
+  })
+  .map(({ length, range, ...rest }) => ({
+    ...rest,
+    reach: rest.from + length,
+    hardStop: rest.from + length + range,
+    nominal: rest.from + length + rest.nominal,
+    stock: [...rest.stock].sort((a, b) => b - a),
+    cut: rest.cut && { min: rest.cut.min, max: rest.cut.min + rest.cut.spread, step: rest.cut.step },
+    listed: new Map(rest.listed),
+  }));
+
+describe('the covering of a straight part', () => {
+  it('is the one that writing out every covering finds, for a part of fixed length', () => {
+    fc.assert(
+      fc.property(instances, (drawn) => {
+        const instance = { ...drawn, hardStop: drawn.reach, nominal: drawn.reach };
+        const part = { from: instance.from, to: instance.reach, towardsFeed: towardsFeed(instance) };
+        expect(plain(coverPart(shopOf(instance), part, barredBy(instance)))).toEqual(
+          plain(bestByEnumeration(instance)),
+        );
+      }),
+      { numRuns: 1500 },
+    );
+  });
+
+  it('is the one that writing out every covering finds, for a last part that may end anywhere in a range', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const last = { ...instance, towardsFeed: towardsFeed(instance) };
+        const found = coverLastPart(shopOf(instance), last, barredBy(instance));
+        const best = bestByEnumeration(instance);
+        expect(plain(found)).toEqual(plain(best));
+        expect(found?.to).toBe(best?.to);
+      }),
+      { numRuns: 1500 },
+    );
+  });
+});
+
+function plain(covering: ReturnType<typeof bestByEnumeration> | ReturnType<typeof coverPart>) {
+  return covering && { pieces: covering.pieces, cost: covering.cost };
+}
+
+function towardsFeed({ feedFirst }: Instance): 'from' | 'to' {
+  return feedFirst ? 'from' : 'to';
+}
+
+function barredBy({ bars }: Instance) {
+  return (at: number) => bars.some(([from, to]) => from < at && at < to);
+}
+
+function shopOf(instance: Instance) {
+  const prices = {
+    ...aType().prices,
+    sections: [...instance.listed].map(([length, price]) => ({ length, price })),
+    sectionPerM: instance.perUnit === 0 ? null : instance.perUnit,
+    cutSurcharge: instance.surcharge,
+  };
+  const list = { stockLengths: instance.stock, factoryCut: instance.cut, prices, jointCost: instance.joint };
+  return sectionShop(list, instance.hardStop - instance.from);
+}
