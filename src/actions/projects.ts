@@ -109,14 +109,18 @@ export async function insertProject(
   return project.id;
 }
 
-/** Jobs are made by administrators and by those who are the office of another job. */
 async function assertMaker(reader: Reader, viewer: Viewer): Promise<void> {
-  if (viewer.administrator) return;
+  if (!(await mayMakeJobs(reader, viewer))) refuse({ code: 'forbidden', needs: 'office of any job' });
+}
+
+/** Jobs are made by administrators and by those who are the office of another job. */
+export async function mayMakeJobs(reader: Reader, viewer: Viewer): Promise<boolean> {
+  if (viewer.administrator) return true;
   const office = await reader.membership.findFirst({
     where: { userId: viewer.userId, role: 'office' },
     select: { role: true },
   });
-  if (office === null) refuse({ code: 'forbidden', needs: 'office of any job' });
+  return office !== null;
 }
 
 export async function changeProject(

@@ -161,10 +161,16 @@ export async function removeRun(
     await reach(tx, viewer, projectId, 'design');
     const current = await readRun(tx, projectId, id);
     assertVersion(current, version, current);
+    if (current.revision > 0)
+      refuse({ code: 'in-use', what: 'run', by: `the floor: ${current.key} was released and its records stay` });
+    const user = await tx.run.findFirst({
+      where: { projectId, OR: [{ pairedKey: current.key }, { parentKey: current.key }] },
+      select: { key: true },
+    });
+    if (user !== null)
+      refuse({ code: 'in-use', what: 'run', by: `run ${user.key}, which names it as its pair or its feed` });
     await changeDesign(tx, context, projectId, {
-      scope: [
-        ...new Set([...(await treeOf(tx, projectId, current.key)), ...(await referrers(tx, projectId, current.key))]),
-      ],
+      scope: await treeOf(tx, projectId, current.key),
       change: (before) => ({ ...before, runs: before.runs.filter((run) => run.id !== current.key) }),
     });
     await audit(tx, context, viewer, {
@@ -180,8 +186,9 @@ export async function removeRun(
 /** The runs that a run's document refers to, with theirs: what its check and its layout need beside it. */
 async function neighbourhood(reader: Reader, projectId: string, run: RunDocument): Promise<string[]> {
   const named = [run.pairedRun, run.feed.fromRun].filter((key) => key !== undefined && key !== null);
-  const trees = await Promise.all(named.map((key) => treeOf(reader, projectId, key)));
-  return [...new Set(trees.flat())];
+  const reached = new Set<string>();
+  for (const key of named) for (const other of await treeOf(reader, projectId, key)) reached.add(other);
+  return [...reached];
 }
 
 /** Runs paired with this one: their documents name it. */

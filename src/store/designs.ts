@@ -16,21 +16,20 @@ export type Scope = 'all' | readonly string[];
 /** The design as one job document, in document order. With a list of runs it holds those runs alone beside everything they refer to. */
 export async function readDesign(reader: Reader, projectId: string, scope: Scope = 'all'): Promise<JobDocument> {
   const where = scope === 'all' ? { projectId } : { projectId, key: { in: [...scope] } };
-  const [project, levels, types, runs, book] = await Promise.all([
-    reader.project.findUniqueOrThrow({ where: { id: projectId }, select: { spec: true, extras: true, bid: true } }),
-    reader.level.findMany({
-      where: { projectId },
-      orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-      select: { spec: true },
-    }),
-    reader.buswayType.findMany({
-      where: { projectId },
-      orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-      select: { spec: true },
-    }),
-    reader.run.findMany({ where, orderBy: [{ ordinal: 'asc' }, { key: 'asc' }], select: { spec: true } }),
-    reader.labourBook.findUnique({ where: { projectId }, select: { spec: true } }),
-  ]);
+  // One after the other: inside a transaction there is one connection, and it takes one question at a time.
+  const project = await reader.project.findUniqueOrThrow({
+    where: { id: projectId },
+    select: { spec: true, extras: true, bid: true },
+  });
+  const inOrder = {
+    where: { projectId },
+    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+    select: { spec: true },
+  } as const;
+  const levels = await reader.level.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
+  const types = await reader.buswayType.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
+  const runs = await reader.run.findMany({ ...inOrder, where, orderBy: [...inOrder.orderBy] });
+  const book = await reader.labourBook.findUnique({ where: { projectId }, select: { spec: true } });
   const extras = project.extras as unknown as JobDocument['extras'];
   return {
     format: 'busway-jobbook/1',

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import type { Context } from '../../actions/context.ts';
 import { exportDocument, importDocument, previewDocument, replaceDocument } from '../../actions/job-documents.ts';
 import { projectViewSchema } from '../../actions/projects.ts';
-import { differenceSchema } from '../../document/compare.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import {
@@ -20,6 +19,18 @@ const tags = ['Job document'];
 const documentBody = z
   .looseObject({ format: z.literal('busway-jobbook/1') })
   .describe('A job document; its JSON Schema is at /api/v1/job-document.schema.json.');
+
+const differenceSchema = z.object({
+  differences: z.array(
+    z.object({
+      noun: z.string(),
+      id: z.string(),
+      run: z.string().nullable(),
+      change: z.enum(['added', 'removed', 'changed', 'reordered']),
+      fields: z.array(z.unknown()).readonly().describe('What differs, by path, with before and after.'),
+    }),
+  ),
+});
 
 export function jobDocuments(app: App, context: Context): void {
   app.post(
@@ -70,8 +81,15 @@ export function jobDocuments(app: App, context: Context): void {
         response: { 200: differenceSchema, ...problems },
       },
     },
-    (request) =>
-      replaceDocument(context, viewerOf(request), request.params.projectId, readVersion(request), request.body),
+    async (request) => ({
+      differences: await replaceDocument(
+        context,
+        viewerOf(request),
+        request.params.projectId,
+        readVersion(request),
+        request.body,
+      ),
+    }),
   );
 
   app.post(
@@ -85,6 +103,8 @@ export function jobDocuments(app: App, context: Context): void {
         response: { 200: differenceSchema, ...problems },
       },
     },
-    (request) => previewDocument(context, viewerOf(request), request.params.projectId, request.body),
+    async (request) => ({
+      differences: await previewDocument(context, viewerOf(request), request.params.projectId, request.body),
+    }),
   );
 }
