@@ -7,6 +7,7 @@ import type { Fault } from '../document/fault.ts';
 export type Refusal =
   | { readonly code: 'signed-out' }
   | { readonly code: 'wrong-login' }
+  | { readonly code: 'too-many'; readonly minutes: number }
   | { readonly code: 'forbidden'; readonly needs: string }
   | { readonly code: 'forged' }
   | { readonly code: 'not-found'; readonly what: string }

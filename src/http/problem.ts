@@ -47,6 +47,12 @@ export function tell(refusal: Refusal): Told {
         detail:
           'Address and password do not match an open account. Check both, or ask an administrator for a new link.',
       };
+    case 'too-many':
+      return {
+        status: 429,
+        title: 'Too many tries',
+        detail: `Too many tries to sign in. Wait ${refusal.minutes} min, or ask an administrator for a new link.`,
+      };
     case 'forbidden':
       return {
         status: 403,

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { FirstAccountPage, InvitationPage, SignInPage } from '../../../views/pages/sign-in.tsx';
 import { acceptInvitation, accountSchema, login, makeFirstAccount, passwordSchema } from '../../actions/accounts.ts';
 import type { Context, Viewer } from '../../actions/context.ts';
+import { refuse } from '../../actions/refused.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { attempt, entered, readForm } from './form.ts';
@@ -28,20 +29,24 @@ export function signIn(app: App, context: Context): void {
     );
   };
 
+  const timeWindow = '15 minutes';
+  const byPlace = app.createRateLimit({ max: 30, timeWindow });
+  const byAccount = app.createRateLimit({
+    max: 10,
+    timeWindow,
+    keyGenerator: (request) => `account ${entered(request).email ?? ''}`.toLowerCase(),
+  });
+
   app.get('/sign-in', { schema: { hide: true } }, (request, reply) => show(request, reply));
 
   app.post(
     '/sign-in',
     {
       schema: { hide: true },
-      preHandler: [
-        app.rateLimit({ max: 30, timeWindow: '15 minutes' }),
-        app.rateLimit({
-          max: 10,
-          timeWindow: '15 minutes',
-          keyGenerator: (request) => `account ${entered(request).email ?? ''}`.toLowerCase(),
-        }),
-      ],
+      preHandler: async (request) => {
+        await patience(byPlace, request);
+        await patience(byAccount, request);
+      },
     },
     async (request, reply) => {
       const { email = '', password = '', next } = entered(request);
@@ -123,6 +128,14 @@ export function signIn(app: App, context: Context): void {
       InvitationPage({ csrf: formToken(reply), secret: request.params.secret, faultOf }),
     );
   });
+}
+
+type Limit = ReturnType<App['createRateLimit']>;
+
+/** Guessing is slowed by the place it comes from and by the account it aims at. */
+async function patience(limit: Limit, request: FastifyRequest): Promise<void> {
+  const asked = await limit(request);
+  if (!asked.isAllowed && asked.isExceeded) refuse({ code: 'too-many', minutes: Math.ceil(asked.ttlInSeconds / 60) });
 }
 
 /** A fresh session for the person, so that one planted before is worth nothing. */
