@@ -47,7 +47,10 @@ export async function buildApp({ config, context, sessionSecret }: AppParts): Pr
   app.addHook('onClose', async () => feed.close());
   await security(app, config.tls !== null);
   await app.register(formbody, { bodyLimit: UPLOAD_LIMIT });
-  await app.register(multipart, { attachFieldsToBody: 'keyValues', limits: { fileSize: UPLOAD_LIMIT, files: 4 } });
+  await app.register(multipart, {
+    attachFieldsToBody: 'keyValues',
+    limits: { fileSize: UPLOAD_LIMIT, fieldSize: UPLOAD_LIMIT, files: 4 },
+  });
   await app.register(rateLimit, { global: false });
   await assets(app);
   await sessions(app, context, createHash('sha256').update(sessionSecret).digest('hex'));

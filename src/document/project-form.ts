@@ -2,7 +2,17 @@ import type { ProjectDocument } from './job-document.ts';
 
 /** Figures of the heading, as against its words. */
 const FIGURES = ['frequencyHz', 'voltageLL', 'voltageLN', 'voltageDropLimitPercent', 'unbalanceLimitPercent'] as const;
-const WORDS = ['number', 'name', 'client', 'site', 'units', 'currency', 'timeZone', 'codeBasis', 'codeEdition'] as const;
+const WORDS = [
+  'number',
+  'name',
+  'client',
+  'site',
+  'units',
+  'currency',
+  'timeZone',
+  'codeBasis',
+  'codeEdition',
+] as const;
 
 type Entered = Readonly<Record<string, string>>;
 

@@ -26,7 +26,7 @@ export function Head({ viewer, job, part, trail, csrf }: PageProps): JSX.Element
           <form class="viewer" method="post" action="/sign-out">
             <input type="hidden" name="_csrf" value={csrf} />
             <span>
-              {viewer.name}, <span class="soft">{viewer.roleWord}</span>
+              <a href="/me">{viewer.name}</a>, <span class="soft">{viewer.roleWord}</span>
             </span>
             <button class="button plain" type="submit">
               Sign out

@@ -6,6 +6,7 @@ export const JOB_PARTS = [
   { part: 'inspections', word: 'Inspections' },
   { part: 'closeout', word: 'Closeout' },
   { part: 'lists', word: 'Lists' },
+  { part: 'settings', word: 'Settings' },
 ] as const;
 export type JobPart = (typeof JOB_PARTS)[number]['part'];
 

@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
 import type { Submission } from '../../actions/once.ts';
-import { Refused, refuse } from '../../actions/refused.ts';
+import { type Refusal, Refused, refuse } from '../../actions/refused.ts';
 import type { Fault } from '../../document/fault.ts';
 import { tell } from '../problem.ts';
 
@@ -22,6 +22,14 @@ export function enteredAll(request: FastifyRequest, name: string): readonly stri
   if (typeof body !== 'object' || body === null || !(name in body)) return [];
   const value = (body as Record<string, unknown>)[name];
   return (Array.isArray(value) ? value : [value]).filter((one): one is string => typeof one === 'string');
+}
+
+/** A file that was sent along, or null when none was chosen. */
+export function enteredFile(request: FastifyRequest, name: string): Uint8Array | null {
+  const body = request.body;
+  if (typeof body !== 'object' || body === null || !(name in body)) return null;
+  const value = (body as Record<string, unknown>)[name];
+  return value instanceof Uint8Array && value.length > 0 ? value : null;
 }
 
 /** The form's submission id: the same form sent twice makes one record. */
@@ -54,6 +62,7 @@ export function readForm<T extends z.ZodType>(schema: T, fields: Entered): z.inf
 }
 
 export interface FormTrouble {
+  readonly refusal: Refusal;
   readonly status: number;
   readonly notice: string;
   readonly faults: readonly Fault[];
@@ -75,7 +84,10 @@ export async function attempt<T>(
       const found = faults.filter((fault) => fault.path === name);
       return found.length === 0 ? undefined : found.map((fault) => `${fault.message} ${fault.remedy}`.trim()).join(' ');
     };
-    return { ok: false, trouble: { status: told.status, notice: told.detail, faults, faultOf } };
+    return {
+      ok: false,
+      trouble: { refusal: error.refusal, status: told.status, notice: told.detail, faults, faultOf },
+    };
   }
 }
 

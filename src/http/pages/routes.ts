@@ -1,7 +1,14 @@
 import type { ChangeFeed } from '../../actions/changes.ts';
 import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
+import { accounts } from './accounts.ts';
+import { audit } from './audit.ts';
 import { events } from './events.ts';
+import { jobs } from './jobs.ts';
+import { me } from './me.ts';
+import { members } from './members.ts';
+import { newJob } from './new-job.ts';
+import { settings } from './settings.ts';
 import { signIn } from './sign-in.ts';
 
 /** The pages: one line a noun. */
@@ -10,4 +17,11 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   app.get('/healthz', { schema: { hide: true } }, async () => ({ status: 'ok' }));
   signIn(app, context);
   events(app, context, feed);
+  jobs(app, context);
+  newJob(app, context);
+  settings(app, context);
+  members(app, context);
+  audit(app, context);
+  accounts(app, context);
+  me(app, context);
 }
