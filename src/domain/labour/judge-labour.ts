@@ -46,18 +46,27 @@ function judgeMissing(book: LabourBook, work: Work): Finding[] {
 }
 
 function judgeUnits(book: LabourBook, work: Work): Finding[] {
-  return book.activities
-    .filter((activity) => hasNoLength(activity, work))
-    .map((activity) => {
-      const message = `The labour book gives ${activity.id} per "${activity.unit}", and this work has no length: it is counted by the piece. Give its unit as each.`;
-      return finding(book, 'labour.unit', 'warning', message);
-    });
+  return book.activities.flatMap((activity) => {
+    const id = ACTIVITIES.find((known) => known === activity.id);
+    const measures = id === undefined ? [] : (work.get(id) ?? []);
+    const message = measures.length > 0 ? misreadUnit(activity, measures) : null;
+    return message === null ? [] : [finding(book, 'labour.unit', 'warning', message)];
+  });
 }
 
-function hasNoLength(activity: LabourActivity, work: Work): boolean {
-  const id = ACTIVITIES.find((known) => known === activity.id);
-  const measures = id === undefined ? [] : (work.get(id) ?? []);
-  return lengthUnit(activity.unit) !== null && measures.some((measure) => measure.length === null);
+/** A unit that may mean something else than what it counts here, in words; null for a unit that is clear. */
+function misreadUnit({ id, unit }: LabourActivity, measures: readonly Measure[]): string | null {
+  const isLength = lengthUnit(unit) !== null;
+  if (isLength && measures.some(({ length }) => length === null)) {
+    return `The labour book gives ${id} per "${unit}", and this work has no length, so it is counted by the piece: give its hours for each.`;
+  }
+  if (!isLength && (id === 'lay-out' || id === 'slot-closure')) {
+    return `The labour book gives ${id} per "${unit}", which is not a length, so each run counts once: give its hours per length, such as 100 ft or 10 m.`;
+  }
+  if (!isLength && /^\d/.test(unit.trim())) {
+    return `The labour book gives ${id} per "${unit}", which is not a length, so every piece counts once: give its hours for each.`;
+  }
+  return null;
 }
 
 function judgeHeights(job: Job, book: LabourBook, layouts: readonly RunLayout[]): Finding[] {

@@ -1,25 +1,16 @@
 import { FOOT, INCH, type Length, METRE } from '../units/length.ts';
 
-const UNITS: Readonly<Record<string, Length>> = {
-  m: METRE,
-  metre: METRE,
-  metres: METRE,
-  meter: METRE,
-  meters: METRE,
-  mm: METRE / 1000,
-  cm: METRE / 100,
-  km: METRE * 1000,
-  ft: FOOT,
-  foot: FOOT,
-  feet: FOOT,
-  lf: FOOT,
-  "'": FOOT,
-  in: INCH,
-  inch: INCH,
-  inches: INCH,
-  '"': INCH,
-  yd: 3 * FOOT,
-};
+const UNITS: ReadonlyMap<string, Length> = new Map([
+  ...['m', 'metre', 'metres', 'meter', 'meters'].map((word) => [word, METRE] as const),
+  ...['ft', 'foot', 'feet', 'lf', "'"].map((word) => [word, FOOT] as const),
+  ...['in', 'inch', 'inches', '"'].map((word) => [word, INCH] as const),
+  ['mm', METRE / 1000],
+  ['cm', METRE / 100],
+  ['km', METRE * 1000],
+  ['yd', 3 * FOOT],
+]);
+
+const COUNT_AND_WORD = /^(?:per\s+|\/\s*)?(\d+(?:,\d{3})*(?:\.\d+)?)?\s*([a-z]+|['"])\.?$/;
 
 /**
  * The length that an activity's unit stands for, or null for a unit that counts pieces. A length unit may carry a count
@@ -28,8 +19,8 @@ const UNITS: Readonly<Record<string, Length>> = {
  * Example: `lengthUnit('100 ft')` is 100 feet, `lengthUnit('10m')` 10 metres, `lengthUnit('each')` null.
  */
 export function lengthUnit(unit: string): Length | null {
-  const match = /^(\d+(?:\.\d+)?)?\s*([a-z]+|['"])\.?$/.exec(unit.trim().toLowerCase());
-  const one = match?.[2] === undefined ? undefined : UNITS[match[2]];
-  const count = Number(match?.[1] ?? 1);
-  return one !== undefined && count > 0 ? count * one : null;
+  const [, count, word] = COUNT_AND_WORD.exec(unit.trim().toLowerCase()) ?? [];
+  const one = word === undefined ? undefined : UNITS.get(word);
+  const times = count === undefined ? 1 : Number(count.replaceAll(',', ''));
+  return one !== undefined && times > 0 ? times * one : null;
 }

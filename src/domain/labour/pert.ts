@@ -11,7 +11,8 @@ export function pertMean({ low, likely, high }: ThreePoint): number {
  */
 export function pertBetaVariance(estimate: ThreePoint): number {
   const mean = pertMean(estimate);
-  return ((mean - estimate.low) * (estimate.high - mean)) / 7;
+  // Where all three points agree, the mean may round to just outside them.
+  return Math.max(0, (mean - estimate.low) * (estimate.high - mean)) / 7;
 }
 
 /** The published rule of thumb ((high - low) / 6)^2, kept only to reproduce the published method: 5, 8, 17 gives 4. */

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Run } from '../model.ts';
-import { toMm } from '../units/length.ts';
+import type { Job, Run, UnitSystem } from '../model.ts';
+import { formatLength } from '../units/format-length.ts';
 import { planRods, type RodPlan } from './plan-rods.ts';
 
 /**
@@ -12,7 +12,7 @@ export function judgeTakeoff(job: Job, layouts: readonly RunLayout[]): readonly 
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   const byRun = job.runs.flatMap((run) => {
     const layout = layoutOf.get(run.id);
-    return layout?.ok && layout.supports.length > 0 ? judgeRods(run, layout.supports.length) : [];
+    return layout?.ok && layout.supports.length > 0 ? judgeRods(run, layout.supports.length, job.project.units) : [];
   });
   const plans = planRods(job, layouts).filter(({ plan }) => !plan.proven);
   return [...byRun, ...plans.map(judgePlan)];
@@ -23,13 +23,13 @@ function judgePlan({ rod, plan }: RodPlan): Finding {
   return finding(null, 'rod.plan-open', 'note', message);
 }
 
-function judgeRods(run: Run, supports: number): Finding[] {
+function judgeRods(run: Run, supports: number, units: UnitSystem): Finding[] {
   if (run.drop === null) {
     const message = `The rod length of run ${run.id} is not given, so rod for its ${supports} hangers is not in the cutting plan: give the drop.`;
     return [finding(run.id, 'rod.unknown', 'note', message)];
   }
   if (run.drop <= run.rodStock) return [];
-  const message = `The ${supports} rods of run ${run.id} are ${toMm(run.drop)} mm and the stock is ${toMm(run.rodStock)} mm, so they are not in the cutting plan: buy longer rod, or couple rods where the hanger's maker allows it.`;
+  const message = `The ${supports} rods of run ${run.id} are ${formatLength(run.drop, units)} and the stock is ${formatLength(run.rodStock, units)}, so they are not in the cutting plan: buy longer rod, or couple rods where the hanger's maker allows it.`;
   return [finding(run.id, 'rod.too-long', 'warning', message)];
 }
 

@@ -4,7 +4,7 @@ import { type CutPieces, planCuts } from '../../../src/domain/takeoff/cutting-pl
 import { fewestSticks } from '../../support/fewest-sticks.ts';
 import { feet } from '../../support/job.ts';
 
-// The published instances of Chvatal and of the AMPL book stand in tests/published/takeoff.json.
+// The published instances of Chvatal and of the AMPL book stand in tests/published/values/takeoff.json.
 
 test('twelve rods of 6.75 ft take twelve sticks of 10 ft, where their total length suggests nine', () => {
   const plan = planCuts(feet(10), [{ length: feet(6.75), count: 12 }]);
@@ -35,14 +35,36 @@ test('pieces of one length given in several lots are cut together', () => {
   expect(planCuts(100, lots).sticks).toBe(1);
 });
 
-test('where filling each stick as full as can be loses, the plan does not', () => {
-  // Full sticks first cut 6+4 and are left with 5, 5 and 4 for two more sticks; two sticks hold all of 6+4, 5+5 and none is better.
-  const plan = planCuts(12, [
-    { length: 6, count: 2 },
-    { length: 4, count: 3 },
+test('where filling each stick as full as it can be loses, the plan does not', () => {
+  // Full sticks first: 3+3+3 leaves nothing to go with the fives, four sticks in all. One five and one three each: three.
+  const plan = planCuts(9, [
+    { length: 5, count: 3 },
+    { length: 3, count: 3 },
   ]);
-  expect(plan.sticks).toBe(2);
-  expect(plan.patterns.map(({ pieces }) => pieces)).toContainEqual([{ length: 6, count: 2 }]);
+  expect(plan).toMatchObject({ sticks: 3, proven: true, waste: 3 });
+  expect(plan.patterns).toEqual([
+    {
+      times: 3,
+      pieces: [
+        { length: 5, count: 1 },
+        { length: 3, count: 1 },
+      ],
+    },
+  ]);
+});
+
+test('a plan too hard to prove says so, keeps its proven least, and still cuts every rod', () => {
+  // 84 rods of 84 lengths around a third of the stock: made from 28 full sticks, so 28 is the answer that it misses.
+  const pieces = Array.from({ length: 28 }, (_, i) => [260 + 7 * i, 250 + 5 * ((i * 11) % 28)]).flatMap(([a, b]) => [
+    { length: a!, count: 1 },
+    { length: b!, count: 1 },
+    { length: 1000 - a! - b!, count: 1 },
+  ]);
+  const plan = planCuts(1000, pieces);
+  expect(plan.least).toBeLessThanOrEqual(28);
+  expect(plan.sticks).toBeGreaterThanOrEqual(28);
+  expect(plan.proven).toBe(plan.sticks === plan.least);
+  expect(plan.patterns.reduce((sum, { times, pieces: cut }) => sum + times * lengthOf(cut), 0)).toBe(28_000);
 });
 
 const instances = fc

@@ -1,0 +1,56 @@
+import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
+import { learningFactor } from '../../../src/domain/labour/learning-curve.ts';
+import { pertMean, publishedPertVariance } from '../../../src/domain/labour/pert.ts';
+import { aJob, aLabourBook } from '../../support/job.ts';
+import type { Calculation } from '../published.ts';
+
+const unitHours = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) => T1_h * learningFactor(n, 1, rate);
+
+const learningTable = ({ rate, n }: { rate: number; n: readonly number[] }) => ({
+  unit: n.map((repeat) => learningFactor(repeat, 1, rate)),
+  cumulative: n.map((last) =>
+    Array.from({ length: last }, (_, i) => learningFactor(i + 1, 1, rate)).reduce((sum, part) => sum + part, 0),
+  ),
+});
+
+interface Activity {
+  readonly a: number;
+  readonly m: number;
+  readonly b: number;
+}
+
+const pert = ({ a, m, b }: Activity) => ({
+  mean: pertMean({ low: a, likely: m, high: b }),
+  variance: publishedPertVariance({ low: a, likely: m, high: b }),
+});
+
+const pertPath = ({ activities }: { activities: readonly Activity[] }) => ({
+  mean: activities.reduce((sum, activity) => sum + pert(activity).mean, 0),
+  variance: activities.reduce((sum, activity) => sum + pert(activity).variance, 0),
+});
+
+/** Hours of one, times how many. */
+const hoursAtRate = ({ hours_per_sf, quantity_sf }: { hours_per_sf: number; quantity_sf: number }) => {
+  const extra = { item: 'work', level: null, quantity: quantity_sf, unit: 'sf', price: null, note: null };
+  const job = aJob({ runs: [], labourBook: aLabourBook(), extras: [{ ...extra, hours: hours_per_sf }] });
+  return computeLabour(job, [], [])?.range.likely;
+};
+
+export const calculations: Readonly<Record<string, Calculation>> = {
+  'lc-unit125-80': unitHours,
+  'lc-unit125-85': unitHours,
+  'lc-table-80': learningTable,
+  'lc-table-85': learningTable,
+  'lc-table-90': learningTable,
+  'lc-table-95': learningTable,
+  'pert-act1': pert,
+  'pert-act2': pert,
+  'pert-act3': pert,
+  'pert-act4': pert,
+  'pert-act5': pert,
+  'pert-act6': pert,
+  'pert-act7': pert,
+  'pert-project': pertPath,
+  'labor-rate-1': hoursAtRate,
+  'labor-rate-2': hoursAtRate,
+};
