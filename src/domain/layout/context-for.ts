@@ -9,7 +9,7 @@ export interface LayoutContext {
   readonly type: BuswayType;
   /** The runs teed off this one, in document order. */
   readonly branches: readonly Run[];
-  /** The run that this one is teed off; null for any run that is not a branch, and for a branch of an unknown run. */
+  /** The run that this one is teed off; null for any run that is not a branch, and for a branch of an unknown run or in a ring. */
   readonly parent: ParentRun | null;
   /** Labour to make up one joint, minor units; 0 without a labour book or a crew. */
   readonly jointLabour: number;
@@ -23,7 +23,7 @@ export function contextFor(job: Job, run: Run): LayoutContext {
     level: index.levels.get(run.level) ?? null,
     type: typeOf(index, run),
     branches: index.branches.get(run.id) ?? [],
-    parent: parentOf(index, run, new Set()),
+    parent: parentOf(index, run),
     jointLabour: index.jointLabour,
   };
 }
@@ -66,11 +66,28 @@ function typeOf(index: JobIndex, run: Run): BuswayType {
   return type;
 }
 
-/** A branch may itself be teed off a branch; `seen` ends a ring of tees, which has no geometry. */
-function parentOf(index: JobIndex, run: Run, seen: ReadonlySet<string>): ParentRun | null {
-  if (run.feed.kind !== 'tee' || run.feed.fromRun === null || seen.has(run.id)) return null;
-  const parent = index.runs.get(run.feed.fromRun);
-  if (parent === undefined) return null;
-  const grandparent = parentOf(index, parent, new Set([...seen, run.id]));
-  return { run: parent, type: typeOf(index, parent), geometry: runGeometry(parent, grandparent) };
+/** A branch may itself be teed off a branch: geometry follows from the top. A ring of tees has no top, and so no parent. */
+function parentOf(index: JobIndex, run: Run): ParentRun | null {
+  let parent: ParentRun | null = null;
+  for (const ancestor of ancestorsOf(index, run)) {
+    parent = { run: ancestor, type: typeOf(index, ancestor), geometry: runGeometry(ancestor, parent) };
+  }
+  return parent;
+}
+
+/** The runs that lead to a branch, the topmost first; none for a ring. */
+function ancestorsOf(index: JobIndex, run: Run): readonly Run[] {
+  const chain: Run[] = [];
+  const seen = new Set([run.id]);
+  for (let above = teedOff(index, run); above !== null; above = teedOff(index, above)) {
+    if (seen.has(above.id)) return [];
+    seen.add(above.id);
+    chain.unshift(above);
+  }
+  return chain;
+}
+
+function teedOff(index: JobIndex, run: Run): Run | null {
+  if (run.feed.kind !== 'tee' || run.feed.fromRun === null) return null;
+  return index.runs.get(run.feed.fromRun) ?? null;
 }

@@ -40,8 +40,9 @@ export function isVertical(direction: Vector): boolean {
   return direction[2] !== 0;
 }
 
+// The noughts added keep a minus sign from standing before a nought.
 function cross(a: Vector, b: Vector): Vector {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+  return [a[1] * b[2] - a[2] * b[1] + 0, a[2] * b[0] - a[0] * b[2] + 0, a[0] * b[1] - a[1] * b[0] + 0];
 }
 
 function opposite(a: Vector): Vector {

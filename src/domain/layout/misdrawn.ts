@@ -44,7 +44,9 @@ function branchFaults(run: Run, { parent }: LayoutContext): string[] {
   if (run.feed.kind !== 'tee') return [];
   const from = run.feed.fromRun === null ? 'no run' : `run ${run.feed.fromRun}`;
   if (parent === null)
-    return [`This run is teed off ${from}, which is not there to be teed off: name a run of this job.`];
+    return [
+      `This run is teed off ${from}, which is not there or is itself teed off this one: name a run that is fed otherwise.`,
+    ];
   const faults: string[] = [];
   if (run.feed.at === null)
     faults.push(`This run is teed off ${from}, but not said where: enter the distance of the tee's centre.`);

@@ -26,31 +26,27 @@ export function standingBars(setting: TapSetting, say: Say): readonly TapBar[] {
   return [...jointClearances(setting, say), ...endClearances(setting, say), ...bodies(setting), ...walls(setting, say)];
 }
 
-/** What another tap bars: its least spacing, and the room that two boxes need. */
-export function neighbourBars(type: BuswayType, other: TapPlace, say: Say): readonly TapBar[] {
-  const { minSpacing, boxLength } = type.tap;
-  const bars: TapBar[] = [];
-  const bar = (needed: Length, words: (away: Length) => string) =>
-    bars.push({
-      rule: 'tap.spacing',
-      from: other.at - needed,
-      to: other.at + needed,
-      say: (at) => words(Math.abs(at - other.at)),
-    });
-  if (boxLength !== null) {
-    bar(
-      boxLength,
-      (away) => `its box overlaps that of tap ${other.tap.id} at ${say(other.at)} by ${say(boxLength - away)}`,
-    );
-  }
-  if (minSpacing !== null) {
-    bar(
-      minSpacing,
-      (away) =>
-        `it is ${say(away)} from tap ${other.tap.id} at ${say(other.at)}, centre to centre, and needs ${say(minSpacing)}`,
-    );
-  }
-  return bars;
+/** What another tap bars: its least spacing and the room that two boxes need, whichever is more; null when neither is known. */
+export function neighbourBar(type: BuswayType, other: TapPlace, say: Say): TapBar | null {
+  const reach = neighbourReach(type);
+  if (reach === 0) return null;
+  const words = (at: Length) => neighbourWords(type, other, Math.abs(at - other.at), say);
+  return { rule: 'tap.spacing', from: other.at - reach, to: other.at + reach, say: words };
+}
+
+/** How near two taps' centres may come. */
+export function neighbourReach({ tap }: BuswayType): Length {
+  return Math.max(tap.minSpacing ?? 0, tap.boxLength ?? 0);
+}
+
+function neighbourWords({ tap }: BuswayType, other: TapPlace, away: Length, say: Say): string {
+  const { minSpacing, boxLength } = tap;
+  const name = `tap ${other.tap.id} at ${say(other.at)}`;
+  const tooClose = `it is ${say(away)} from ${name}, centre to centre, and needs ${say(minSpacing ?? 0)}`;
+  if (boxLength === null || away >= boxLength) return tooClose;
+  const overlap = say(boxLength - away);
+  if (minSpacing === null || away >= minSpacing) return `its box overlaps that of ${name} by ${overlap}`;
+  return `${tooClose}; their boxes overlap by ${overlap}`;
 }
 
 function jointClearances({ type, joints }: TapSetting, say: Say): TapBar[] {
