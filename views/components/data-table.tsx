@@ -106,7 +106,7 @@ function ariaSort(now: 'up' | 'down' | 'no' | undefined): 'ascending' | 'descend
 
 function Cell<Row>({ column, children }: { column: Column<Row>; children: ComponentChildren }) {
   const { head, kind } = column;
-  if (kind === 'name')
+  if (kind === 'name' && children !== undefined)
     return (
       <th scope="row" role="rowheader" data-label={head}>
         {wrapped(children)}

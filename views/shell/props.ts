@@ -38,7 +38,7 @@ export interface PageProps {
   readonly lede?: ComponentChildren;
   /** Of the sheet: "draft", "3". */
   readonly revision?: string;
-  /** When the figures were read; shown in the zone of the job. */
-  readonly asOf: Date;
+  /** When the figures were read, shown in the zone of the job; absent where a page has none. */
+  readonly asOf?: Date;
   readonly timeZone?: string;
 }

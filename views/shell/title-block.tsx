@@ -21,9 +21,7 @@ export function TitleBlock({ job, title, revision, asOf, timeZone }: PageProps):
         </div>
         <div>
           <dt>As of</dt>
-          <dd>
-            <Time at={asOf} zone={timeZone} />
-          </dd>
+          <dd>{asOf ? <Time at={asOf} zone={timeZone} /> : 'no figures'}</dd>
         </div>
       </dl>
     </footer>

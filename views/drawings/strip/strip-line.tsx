@@ -1,12 +1,13 @@
 import type { JSX } from 'preact';
 import { hatch, InkedBox, type Inks } from '../ink.tsx';
-import { tenth } from '../scale.ts';
+import { type Box, tenth } from '../scale.ts';
 import type { Band } from './bands.ts';
 import type { DrawnLabel } from './fill-lane.ts';
 import { BODY, CLAMP, LETTER } from './metrics.ts';
 import type { DrawnThing, LinePlan } from './plan-line.ts';
 import { StripEnds } from './strip-ends.tsx';
 
+const LEAST_TARGET = 24;
 const ORDER = ['piece', 'support', 'tap', 'joint'] as const;
 
 /** One line of the strip, drawn with plain attributes so that a page and a PDF show the same. */
@@ -55,21 +56,38 @@ function LinkedThing({ drawn, line, inks }: { drawn: DrawnThing; line: LinePlan;
   return (
     <a href={thing.href} class="pick">
       {content}
+      <rect {...targetOf(box, label)} fill="none" pointer-events="all" />
     </a>
   );
 }
 
+/** A place to press that is large enough (WCAG 2.5.8): the thing and its label together. */
+function targetOf(box: Box, label: DrawnLabel | undefined): Box {
+  const boxes = label ? [box, boxOfLabel(label)] : [box];
+  const left = Math.min(...boxes.map((one) => one.x));
+  const right = Math.max(...boxes.map((one) => one.x + one.width));
+  const top = Math.min(...boxes.map((one) => one.y));
+  const bottom = Math.max(...boxes.map((one) => one.y + one.height));
+  const spare = Math.max(0, LEAST_TARGET - (right - left)) / 2;
+  return { x: tenth(left - spare), y: tenth(top), width: tenth(right - left + 2 * spare), height: tenth(bottom - top) };
+}
+
+function boxOfLabel({ x, y, width }: DrawnLabel): Box {
+  return { x: x - width / 2 - 1, y: y - LETTER * 0.82, width: width + 2, height: LETTER + 1 };
+}
+
 function Lettering({ label, inks }: { label: DrawnLabel; inks: Inks }) {
-  const { x, y, width, leader, text, of } = label;
+  const { x, y, leader, text, of } = label;
+  const ground = boxOfLabel(label);
   const strong = of?.kind === 'piece' || of?.kind === 'tap';
   return (
     <>
       {leader && <polyline points={points(leader)} stroke={inks.ink} stroke-width={0.6} fill="none" />}
       <rect
-        x={tenth(x - width / 2 - 1)}
-        y={tenth(y - LETTER * 0.82)}
-        width={tenth(width + 2)}
-        height={LETTER + 1}
+        x={tenth(ground.x)}
+        y={tenth(ground.y)}
+        width={tenth(ground.width)}
+        height={ground.height}
         fill={inks.ground}
       />
       <text
