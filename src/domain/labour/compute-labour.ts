@@ -30,31 +30,51 @@ export function computeLabour(job: Job, layouts: readonly RunLayout[], takeoff: 
 }
 
 function byActivity(lines: readonly LabourLine[]): Labour['byActivity'] {
-  return [...ACTIVITIES, 'extra' as const].flatMap((activity) => {
-    const own = lines.filter((line) => line.activity === activity);
-    const quantity = own.reduce((sum, line) => sum + line.quantity, 0);
-    return own.length > 0 ? [{ activity, quantity, hours: hoursOf(own) }] : [];
-  });
+  const hours = sumBy(
+    lines,
+    (line) => line.activity,
+    (line) => line.hours,
+  );
+  const quantities = sumBy(
+    lines,
+    (line) => line.activity,
+    (line) => line.quantity,
+  );
+  return [...ACTIVITIES, 'extra' as const]
+    .filter((activity) => hours.has(activity))
+    .map((activity) => ({ activity, quantity: quantities.get(activity) ?? 0, hours: hours.get(activity) ?? 0 }));
 }
 
 function byLevel(job: Job, lines: readonly LabourLine[]): Labour['byLevel'] {
-  return [...job.levels]
-    .sort((a, b) => a.order - b.order)
-    .flatMap(({ id }) => {
-      const own = lines.filter((line) => line.level === id);
-      return own.length > 0 ? [{ level: id, hours: hoursOf(own) }] : [];
-    });
+  const hours = sumBy(
+    lines,
+    (line) => line.level,
+    (line) => line.hours,
+  );
+  const levels = [...job.levels].sort((a, b) => a.order - b.order).filter(({ id }) => hours.has(id));
+  return levels.map(({ id }) => ({ level: id, hours: hours.get(id) ?? 0 }));
 }
 
 function byRun(job: Job, lines: readonly LabourLine[]): Labour['byRun'] {
-  const hours = new Map<string, number>();
-  for (const line of lines) if (line.run !== null) hours.set(line.run, (hours.get(line.run) ?? 0) + line.hours);
-  return job.runs.flatMap(({ id }) => {
-    const own = hours.get(id);
-    return own === undefined ? [] : [{ run: id, hours: own }];
-  });
+  const hours = sumBy(
+    lines,
+    (line) => line.run,
+    (line) => line.hours,
+  );
+  const runs = job.runs.filter(({ id }) => hours.has(id));
+  return runs.map(({ id }) => ({ run: id, hours: hours.get(id) ?? 0 }));
 }
 
-function hoursOf(lines: readonly LabourLine[]): number {
-  return lines.reduce((sum, line) => sum + line.hours, 0);
+/** Sums of the lines that share a key; lines without one are left out. */
+function sumBy(
+  lines: readonly LabourLine[],
+  keyOf: (line: LabourLine) => string | null,
+  measureOf: (line: LabourLine) => number,
+): ReadonlyMap<string, number> {
+  const sums = new Map<string, number>();
+  for (const line of lines) {
+    const key = keyOf(line);
+    if (key !== null) sums.set(key, (sums.get(key) ?? 0) + measureOf(line));
+  }
+  return sums;
 }

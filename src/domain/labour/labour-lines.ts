@@ -30,6 +30,7 @@ function runLines(
   takeoff: readonly TakeoffLine[],
 ): LabourLine[] {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
+  const levelOf = new Map(job.levels.map((level) => [level.id, level]));
   const takeoffOf = linesByRun(takeoff);
   const repeats = repeatsOf(job, layouts, book.learning?.over ?? 'run');
   const unitHours = activitiesOf(book);
@@ -38,7 +39,9 @@ function runLines(
     const repeat = repeats.get(run.id);
     if (!layout?.ok || repeat === undefined) return [];
     const measures = measureRun(run, layout, takeoffOf.get(run.id) ?? []);
-    const place = { run, level: levelOf(job, run), repeat };
+    const level = levelOf.get(run.level);
+    if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
+    const place = { run, level, repeat };
     return unitHours.flatMap(({ id, activity }) =>
       measures[id].filter(({ pieces }) => pieces > 0).map((measure) => lineOf(id, activity, measure, place, book)),
     );
@@ -50,12 +53,6 @@ function activitiesOf(book: LabourBook): { id: Activity; activity: LabourActivit
     const activity = book.activities.find((candidate) => candidate.id === id);
     return activity ? [{ id, activity }] : [];
   });
-}
-
-function levelOf(job: Job, run: Run): Level {
-  const level = job.levels.find((candidate) => candidate.id === run.level);
-  if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
-  return level;
 }
 
 interface Place {

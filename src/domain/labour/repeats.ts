@@ -10,6 +10,6 @@ export function repeatsOf(job: Job, layouts: readonly RunLayout[], over: 'run' |
   const levelOrder = new Map(job.levels.map((level) => [level.id, level.order]));
   const orderOf = (level: string) => levelOrder.get(level) ?? 0;
   const runs = job.runs.filter((run) => sound.has(run.id)).sort((a, b) => orderOf(a.level) - orderOf(b.level));
-  const levels = [...new Set(runs.map((run) => run.level))];
-  return new Map(runs.map((run, i) => [run.id, over === 'run' ? i + 1 : levels.indexOf(run.level) + 1]));
+  const levelRepeats = new Map([...new Set(runs.map((run) => run.level))].map((level, i) => [level, i + 1]));
+  return new Map(runs.map((run, i) => [run.id, over === 'run' ? i + 1 : (levelRepeats.get(run.level) ?? 1)]));
 }

@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { BuswayType, Extra, Job, Run } from '../model.ts';
+import type { Extra, Job } from '../model.ts';
 import { countRun } from './count-run.ts';
 import { planRods, type RodPlan } from './plan-rods.ts';
 import type { TakeoffLine } from './result.ts';
@@ -14,17 +14,15 @@ import type { TakeoffLine } from './result.ts';
  */
 export function takeOff(job: Job, layouts: readonly RunLayout[]): readonly TakeoffLine[] {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
+  const typeOf = new Map(job.types.map((type) => [type.id, type]));
   const byRun = job.runs.flatMap((run) => {
     const layout = layoutOf.get(run.id);
-    return layout?.ok ? countRun(run, typeOf(job, run), layout) : [];
+    if (!layout?.ok) return [];
+    const type = typeOf.get(run.type);
+    if (!type) throw new Error(`run ${run.id} names the busway type ${run.type}, which the job does not hold`);
+    return countRun(run, type, layout);
   });
   return [...byRun, ...planRods(job, layouts).map(rodStockLine), ...job.extras.map(extraLine)];
-}
-
-function typeOf(job: Job, run: Run): BuswayType {
-  const type = job.types.find((candidate) => candidate.id === run.type);
-  if (!type) throw new Error(`run ${run.id} names the busway type ${run.type}, which the job does not hold`);
-  return type;
 }
 
 function rodStockLine({ rod, plan }: RodPlan): TakeoffLine {
