@@ -102,8 +102,8 @@ function eachCut(shop: SectionShop, left: Length, count: number, take: (cut: Len
   for (let rest = countUpTo(sums.values, left - cut.min) - 1; rest >= 0; rest--) {
     const length = left - sums.values[rest]!;
     if (length > cut.max) return;
-    const isStock = shop.stock.some((piece) => piece.length === length);
-    if (rest < count && isCuttable(cut, length) && !isStock) take(length, rest);
+    if (rest >= count || !isCuttable(cut, length)) continue;
+    if (!shop.stock.some((piece) => piece.length === length)) take(length, rest);
   }
 }
 

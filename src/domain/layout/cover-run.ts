@@ -23,6 +23,8 @@ export function coverRun(
   fittings: readonly PlacedFitting[],
   bars: readonly JointBar[],
 ): RunCovering {
+  // Too many sums to search them all: a covering found among some of them would not be the one that wins.
+  if (shop.sums.cutShort) return { ok: false, uncovered: [...parts.inner, parts.last] };
   const isBarred = (at: number) => barAt(bars, at) !== null;
   const inner = parts.inner.map((part) => ({ part, covering: coverPart(shop, part, isBarred) }));
   const covered = [...inner, { part: parts.last, covering: coverLastPart(shop, parts.last, isBarred) }];

@@ -98,7 +98,7 @@ function cutRemedy(
 
 function tooFine(shop: SectionShop, part: UncoveredPart, say: Say): string {
   const stock = listed(shop.stock.map((piece) => say(piece.length)));
-  return `${nameOf(part, say)} was not searched: stock of ${stock} adds up to too many different lengths; enter the lengths that can really be had.`;
+  return `${nameOf(part, say)} was not covered: stock of ${stock} adds up to too many different lengths to search them all; enter the lengths that can really be had.`;
 }
 
 function sentence(words: string): string {

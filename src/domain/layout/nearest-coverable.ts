@@ -28,8 +28,10 @@ export function nearestCoverable(
 function lengthsBeside(shop: SectionShop, needed: Length, side: 'shorter' | 'longer'): Length[] {
   const beside = (length: Length) => length > 0 && (side === 'shorter' ? length < needed : length > needed);
   const stock = shop.sums.values;
-  const cut = stock.flatMap((sum) => cutLengths(shop, needed - sum, side).map((length) => sum + length));
-  const lengths = [...new Set([...stock, ...cut].filter(beside))];
+  const far = (shop.cut?.max ?? 0) + Math.max(...shop.stock.map((piece) => piece.length));
+  const near = stock.filter((sum) => Math.abs(needed - sum) <= far);
+  const cut = near.flatMap((sum) => cutLengths(shop, needed - sum, side).map((length) => sum + length));
+  const lengths = [...new Set([...near, ...cut].filter(beside))];
   return lengths.sort((a, b) => Math.abs(a - needed) - Math.abs(b - needed)).slice(0, MOST_TRIES);
 }
 

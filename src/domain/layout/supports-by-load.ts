@@ -1,5 +1,5 @@
 import type { LoadLine } from './load-line.ts';
-import { type LoadSums, loadSums, onFarEnd, onNearEnd } from './load-sums.ts';
+import { type LoadSums, loadSums, onFarEnd } from './load-sums.ts';
 import type { SupportGrid } from './support-grid.ts';
 
 /** A load at the capacity passes; this much, as a share of it, is only the noise of the sums. */
@@ -29,16 +29,21 @@ export function pairsOf(grid: SupportGrid): number {
   return grid.allowed.length * (farthest + 1);
 }
 
-/** `costs[base[j] + i - firstBefore[j]]`: the least that follows `j` when `i` stands before it. */
+/** Pairs `i`, `j` of neighbours are kept at `base[j] + i - firstBefore[j]`. */
 interface Search {
   readonly grid: SupportGrid;
   readonly sums: LoadSums;
   readonly capacity: number;
   readonly firstBefore: Int32Array;
   readonly base: Int32Array;
+  /** The least that follows `j` when `i` stands before it. */
   readonly costs: Float64Array;
+  /** What the span from `i` to `j` puts on `j`. */
+  readonly shares: Float64Array;
   /** The least that follows a place when it is the first support. */
   readonly starts: Float64Array;
+  /** The followers of the place in hand: what each puts on it, growing, and the least cost over those up to it. */
+  readonly followers: { readonly shares: Float64Array; readonly least: Float64Array };
 }
 
 function pairSearch(grid: SupportGrid, sums: LoadSums, capacity: number): Search {
@@ -54,45 +59,47 @@ function pairSearch(grid: SupportGrid, sums: LoadSums, capacity: number): Search
     pairs += place - first;
   }
   const costs = new Float64Array(pairs).fill(Number.POSITIVE_INFINITY);
+  const shares = new Float64Array(pairs);
   const starts = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
-  return { grid, sums, capacity, firstBefore, base, costs, starts };
+  const followers = { shares: new Float64Array(count), least: new Float64Array(count) };
+  return { grid, sums, capacity, firstBefore, base, costs, shares, starts, followers };
 }
 
 /** Fills in everything that has `place` as its second support, and as the first of all. */
 function solvePlace(search: Search, place: number): void {
-  const { grid, sums, base, firstBefore, costs } = search;
+  const { grid, sums, base, firstBefore, costs, shares, capacity, followers } = search;
   if (grid.allowed[place] === 0) return;
-  const followers = followersOf(search, place);
-  for (let before = place - 1, left = followers.shares.length; before >= firstBefore[place]!; before--) {
+  const count = gatherFollowers(search, place);
+  const pair = base[place]! - firstBefore[place]!;
+  for (let before = place - 1, held = count; before >= firstBefore[place]!; before--) {
     if (grid.allowed[before] === 0) continue;
     const share = onFarEnd(sums, before, place);
-    left = holding(followers.shares, left, search.capacity - share);
-    costs[base[place]! + before - firstBefore[place]!] = leastOf(search, place, share, followers, left);
+    shares[pair + before] = share;
+    held = holding(followers.shares, held, capacity - share);
+    costs[pair + before] = leastOf(search, place, share, held);
   }
   if (place > grid.latestFirst) return;
   const overhang = sums.kg[place]!;
-  const left = holding(followers.shares, followers.shares.length, search.capacity - overhang);
-  search.starts[place] = leastOf(search, place, overhang, followers, left);
+  search.starts[place] = leastOf(search, place, overhang, holding(followers.shares, count, capacity - overhang));
 }
 
-/** What each follower puts on the place, growing, and the least cost over the followers up to each. */
-interface Followers {
-  readonly shares: number[];
-  readonly least: number[];
-}
-
-function followersOf(search: Search, place: number): Followers {
-  const { grid, sums } = search;
-  const shares: number[] = [];
-  const least: number[] = [];
-  let held = Number.POSITIVE_INFINITY;
+/** Lists the followers of a place, nearest first; how many there are. */
+function gatherFollowers(search: Search, place: number): number {
+  const { grid, followers } = search;
+  let count = 0;
+  let least = Number.POSITIVE_INFINITY;
   for (let next = place + 1; next <= grid.reach[place]!; next++) {
     if (grid.allowed[next] === 0) continue;
-    held = Math.min(held, costOf(search, place, next));
-    shares.push(onNearEnd(sums, place, next));
-    least.push(held);
+    least = Math.min(least, costOf(search, place, next));
+    followers.shares[count] = shareBefore(search, place, next);
+    followers.least[count++] = least;
   }
-  return { shares, least };
+  return count;
+}
+
+/** What the span from a place to its follower puts on the place: the rest of that span's load. */
+function shareBefore({ sums, base, firstBefore, shares }: Search, place: number, next: number): number {
+  return sums.kg[next]! - sums.kg[place]! - shares[base[next]! + place - firstBefore[next]!]!;
 }
 
 function costOf({ base, firstBefore, costs }: Search, place: number, next: number): number {
@@ -101,15 +108,15 @@ function costOf({ base, firstBefore, costs }: Search, place: number, next: numbe
 }
 
 /** How many of the first `count` shares fit into the room that is left. */
-function holding(shares: readonly number[], count: number, room: number): number {
+function holding(shares: Float64Array, count: number, room: number): number {
   let held = count;
   while (held > 0 && shares[held - 1]! > room) held--;
   return held;
 }
 
-function leastOf(search: Search, place: number, share: number, followers: Followers, count: number): number {
+function leastOf(search: Search, place: number, share: number, count: number): number {
   if (canBeLast(search, place, share)) return 0;
-  return count > 0 ? followers.least[count - 1]! : Number.POSITIVE_INFINITY;
+  return count > 0 ? search.followers.least[count - 1]! : Number.POSITIVE_INFINITY;
 }
 
 /** The last support carries the whole overhang after it. */
@@ -138,10 +145,10 @@ function walkPairs(search: Search): readonly number[] | null {
 }
 
 function nextOf(search: Search, place: number, share: number, cost: number): number {
-  const { grid, sums, capacity } = search;
+  const { grid, capacity } = search;
   for (let next = place + 1; next <= grid.reach[place]!; next++) {
     if (grid.allowed[next] === 0 || costOf(search, place, next) !== cost) continue;
-    if (share + onNearEnd(sums, place, next) <= capacity) return next;
+    if (share + shareBefore(search, place, next) <= capacity) return next;
   }
   throw new Error('the search for supports lost the way that it had found');
 }
