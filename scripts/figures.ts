@@ -18,6 +18,11 @@ interface Refusal {
   readonly refusal: string;
 }
 
+// A reader that has seen enough, such as head, closes the pipe: nothing is wrong then.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 const answer = answerFor(process.argv.slice(2));
 if ('refusal' in answer) {
   process.stderr.write(`${answer.refusal}\n`);
