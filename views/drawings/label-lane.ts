@@ -88,7 +88,6 @@ function firstFreeX(
   const half = label.width / 2;
   let x = Math.max(label.x, lane.from + half, rowEnd[row]! + LABEL_GAP + half);
   for (let other = 0; other < lane.rows; other++) {
-    x = Math.max(x, lastLeader[other]! + LEADER_GAP);
     if (other < row) x = Math.max(x, rowEnd[other]! + LEADER_GAP);
     if (other > row) x = Math.max(x, lastLeader[other]! + LEADER_GAP + half);
   }

@@ -1,11 +1,12 @@
 import type { UnitSystem } from '../../../src/domain/model.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
-import type { Box } from '../scale.ts';
 import { type Band, bandsOf } from './bands.ts';
 import { type FacingSpan, facingAt } from './facing-spans.ts';
 import { type DrawnLabel, fillLane } from './fill-lane.ts';
-import { isWithin, overlaps, type Stretch } from './lines.ts';
-import { BODY, CLAMP, CLIP, FAN, HEADING, MARGIN, ROD, ROW, TAP } from './metrics.ts';
+import { endsOf, type LineEnds } from './line-ends.ts';
+import type { Stretch } from './lines.ts';
+import { BODY, CLAMP, FAN, HEADING, MARGIN, ROD, ROW, TAP } from './metrics.ts';
+import { boxOf, cutsPiece, type DrawnThing, isOnLine } from './place-things.ts';
 import type { StripRun } from './props.ts';
 import type { Thing } from './things.ts';
 import { aboveWishes, endWishes, jointWishes, type LineContent, ofKind, pieceWishes, tapWishes } from './wishes.ts';
@@ -22,13 +23,10 @@ export interface LineRequest {
   readonly heading: string;
 }
 
-export interface DrawnThing {
-  readonly thing: Thing;
-  readonly box: Box;
-}
+export type { DrawnThing };
 
 /** One line of the strip in drawing units, its top at 0. */
-export interface LinePlan {
+export interface LinePlan extends LineEnds {
   readonly stretch: Stretch;
   readonly heading: string;
   readonly height: number;
@@ -44,8 +42,6 @@ export interface LinePlan {
   readonly labels: readonly DrawnLabel[];
   readonly bands: readonly Band[];
   readonly ticks: readonly number[];
-  readonly feed: { readonly kind: 'end' | 'centre' | 'tee'; readonly x: number } | null;
-  readonly capXs: readonly number[];
   /** The line begins or ends inside a piece. */
   readonly brokenLeft: boolean;
   readonly brokenRight: boolean;
@@ -111,42 +107,4 @@ function contentOf(request: LineRequest): LineContent {
     here: request.things.filter((thing) => isOnLine(thing, stretch, length)),
     toX: (at) => MARGIN.left + (at - stretch.from) * scale,
   };
-}
-
-/** A joint at a break shows on both lines; a hanger or a tap-off on one. */
-function isOnLine(thing: Thing, stretch: Stretch, length: Length): boolean {
-  if (thing.kind === 'piece') return overlaps(thing, stretch);
-  if (thing.kind === 'joint') return thing.from >= stretch.from && thing.from <= stretch.to;
-  return isWithin(thing.from, stretch, length);
-}
-
-function cutsPiece(things: readonly Thing[], at: Length): boolean {
-  return things.some((thing) => thing.kind === 'piece' && thing.from < at && thing.to > at);
-}
-
-function boxOf(thing: Thing, { stretch, toX }: LineContent, bodyY: number, tapsAbove: boolean): Box {
-  const x = toX(thing.from);
-  switch (thing.kind) {
-    case 'piece': {
-      const left = toX(Math.max(thing.from, stretch.from)) + 0.8;
-      return { x: left, y: bodyY, width: toX(Math.min(thing.to, stretch.to)) - 0.8 - left, height: BODY };
-    }
-    case 'joint':
-      return { x: x - CLAMP.width / 2, y: bodyY - CLAMP.reach, width: CLAMP.width, height: BODY + 2 * CLAMP.reach };
-    case 'support':
-      return { ...CLIP, x: x - CLIP.width / 2, y: bodyY - CLIP.height };
-    case 'tap':
-      return { ...TAP, x: x - TAP.width / 2, y: tapsAbove ? bodyY - TAP.height : bodyY + BODY };
-  }
-}
-
-/** The feed stands before the first piece, or over the run where it is fed in its length; every open end has its cap. */
-function endsOf({ run, stretch, length, toX }: LineContent): Pick<LinePlan, 'feed' | 'capXs'> {
-  const { kind, at } = run.feed;
-  const first = stretch.from === 0;
-  const lastCap = stretch.to === length ? [toX(length)] : [];
-  if (kind !== 'centre') return { feed: first ? { kind, x: toX(0) - 22 } : null, capXs: lastCap };
-  const centre = at ?? length / 2;
-  const feed = isWithin(centre, stretch, length) ? { kind, x: toX(centre) } : null;
-  return { feed, capXs: first ? [toX(0), ...lastCap] : lastCap };
 }
