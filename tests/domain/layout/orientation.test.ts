@@ -92,6 +92,30 @@ describe('a run in the building', () => {
     );
   });
 
+  it('walked the other way, from its end to its feed, orders the same elbows in the other order', () => {
+    fc.assert(
+      fc.property(runs, (run) => {
+        const type = layoutType({ factoryCut: cuts });
+        const lengths = run.legs.map((one) => one.length).reverse();
+        const turns = [
+          ...run.legs
+            .slice(0, -1)
+            .map((one) => mirrored(one.turn))
+            .reverse(),
+          'none' as const,
+        ];
+        const legs = lengths.map((length, i) => ({ length, turn: turns[i]!, tapsMustFace: null }));
+        const back = laidOut({ ...run, conductorSide: flipped(run.conductorSide), legs }, type);
+        const there = laidOut(run, type);
+        expect(back.ok).toBe(there.ok);
+        expect(back.pieces.flatMap((piece) => piece.hand ?? []).reverse()).toEqual(
+          there.pieces.flatMap((piece) => piece.hand ?? []),
+        );
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   it('flipped to the other conductor side, changes every horizontal elbow and turns its taps round', () => {
     const [here, there] = [laidOut(lRun()), laidOut(lRun({ conductorSide: 'right' }))];
     const turn = there.facing.map((facing, i) => (facing.compassDeg - here.facing[i]!.compassDeg + 360) % 360);
