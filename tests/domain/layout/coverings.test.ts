@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coverLastPart } from '../../../src/domain/layout/cover-last-part.ts';
 import { coverPart } from '../../../src/domain/layout/cover-part.ts';
+import { nearestCoverable } from '../../../src/domain/layout/nearest-coverable.ts';
 import { sectionShop } from '../../../src/domain/layout/section-shop.ts';
 import { aType } from '../../support/job.ts';
 import { bestByEnumeration, type Instance } from './brute-covering.ts';
@@ -68,7 +69,34 @@ describe('the covering of a straight part', () => {
       { numRuns: 1500 },
     );
   });
+  it('that cannot be had is told the nearest lengths that can, as trying every length finds them', () => {
+    fc.assert(
+      fc.property(instances, (instance) => {
+        const needed = instance.reach - instance.from;
+        const part = { from: instance.from, to: instance.reach, towardsFeed: towardsFeed(instance) };
+        const bars = instance.bars.map(([from, to]) => ({ kind: 'zone' as const, from, to, name: 'zone', tap: null }));
+        const shop = shopOf({ ...instance, hardStop: instance.reach + 18 });
+        const canBe = (length: number) => {
+          const to = instance.from + length;
+          return bestByEnumeration({ ...instance, reach: to, hardStop: to, nominal: to }) !== null;
+        };
+        const shorter =
+          lengthsFrom(1, needed - 1)
+            .filter(canBe)
+            .at(-1) ?? null;
+        expect(nearestCoverable(shop, part, needed, bars, 'shorter')).toBe(shorter);
+        const longer = lengthsFrom(needed + 1, needed + 6).find(canBe);
+        const found = nearestCoverable(shop, part, needed, bars, 'longer');
+        expect(found !== null && found <= needed + 6 ? found : undefined).toBe(longer);
+      }),
+      { numRuns: 150 },
+    );
+  });
 });
+
+function lengthsFrom(first: number, last: number): number[] {
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i);
+}
 
 function plain(covering: ReturnType<typeof bestByEnumeration> | ReturnType<typeof coverPart>) {
   return covering && { pieces: covering.pieces, cost: covering.cost };
