@@ -1,28 +1,16 @@
 import type { JSX } from 'preact';
+import { RUN_STATUSES, type RunStatus } from '../../src/domain/quality/run-status.ts';
 
-/** Computed from the records of a run, never typed; in this order. */
-export const RUN_STATUSES = [
-  'planned',
-  'in-installation',
-  'mechanically-complete',
-  'tested',
-  'gate-clear',
-  'energised',
-  'turned-over',
-] as const;
-export type RunStatus = (typeof RUN_STATUSES)[number];
+export type { RunStatus };
 
 const WORDS: Readonly<Record<RunStatus, string>> = {
   planned: 'planned',
   'in-installation': 'in installation',
   'mechanically-complete': 'mechanically complete',
   tested: 'tested',
-  'gate-clear': 'gate clear, awaiting signatures',
-  energised: 'energised',
-  'turned-over': 'turned over',
 };
 
-const CELL = 6;
+const CELL = 9;
 
 /** Where a run stands: as many cells inked as steps are behind it, and the word. */
 export function StatusWord({ status }: { status: RunStatus }): JSX.Element {

@@ -4,6 +4,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { audit } from './audit.ts';
 import { events } from './events.ts';
+import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
@@ -14,11 +15,15 @@ import { signIn } from './sign-in.ts';
 /** The pages: one line a noun. */
 export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   app.get('/', { schema: { hide: true } }, async (_request, reply) => reply.redirect('/jobs', 303));
+  app.addHook('onSend', async (_request, reply) => {
+    reply.header('server-timing', `app;dur=${reply.elapsedTime.toFixed(1)}`);
+  });
   app.get('/healthz', { schema: { hide: true } }, async () => ({ status: 'ok' }));
   signIn(app, context);
   events(app, context, feed);
   jobs(app, context);
   newJob(app, context);
+  jobFloors(app, context);
   settings(app, context);
   members(app, context);
   audit(app, context);

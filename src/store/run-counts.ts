@@ -1,0 +1,123 @@
+import { Prisma } from '../../gen/sqlite/client.ts';
+import type { Reader } from './database.ts';
+
+/** How many things of a run stand in a state. */
+export interface StateRow {
+  readonly runId: string;
+  readonly state: string;
+  readonly count: number;
+}
+
+export interface PieceRow extends StateRow {
+  readonly kind: string;
+  readonly length: number;
+}
+
+export interface RunCountRows {
+  readonly pieces: readonly PieceRow[];
+  readonly joints: readonly StateRow[];
+  readonly supports: readonly StateRow[];
+  readonly taps: readonly StateRow[];
+  /** Tap-offs whose drop has its first support recorded. */
+  readonly drops: readonly { readonly runId: string; readonly count: number }[];
+  /** The last standing record of these kinds on each run. */
+  readonly lastWork: readonly { readonly runId: string; readonly at: Date }[];
+}
+
+/** Runs to count: all of a project, or those with these ids. */
+export type RunScope = 'all' | readonly string[];
+
+/**
+ * Grouped counts of runs, so that a page of thousands reads no single joint. What was retired is left out; a record that a
+ * later one replaced does not count.
+ */
+export async function readRunCounts(
+  reader: Reader,
+  projectId: string,
+  scope: RunScope,
+  workKinds: readonly string[],
+): Promise<RunCountRows> {
+  const standing = { projectId, retiredAt: null, ...(scope === 'all' ? {} : { runId: { in: [...scope] } }) };
+  const by = { by: ['runId' as const, 'state' as const], where: standing, _count: true as const };
+  const [pieces, joints, supports, taps, drops, lastWork] = await Promise.all([
+    readPieces(reader, projectId, scope),
+    reader.joint.groupBy(by),
+    reader.support.groupBy(by),
+    reader.tap.groupBy(by),
+    readDrops(reader, projectId, scope),
+    readLastWork(reader, projectId, scope, workKinds),
+  ]);
+  return { pieces, joints: rowsOf(joints), supports: rowsOf(supports), taps: rowsOf(taps), drops, lastWork };
+}
+
+type Group = { readonly runId: string; readonly state: string; readonly _count: number };
+
+function rowsOf(groups: readonly Group[]): StateRow[] {
+  return groups.map(({ runId, state, _count }) => ({ runId, state, count: _count }));
+}
+
+async function readPieces(reader: Reader, projectId: string, scope: RunScope): Promise<PieceRow[]> {
+  const rows = await reader.$queryRaw<
+    { runId: string; kind: string; length: number | bigint; state: string; count: number | bigint }[]
+  >(Prisma.sql`
+    SELECT "runId", "kind", "toU80" - "fromU80" AS "length", "state", COUNT(*) AS "count" FROM "Piece"
+    WHERE "projectId" = ${projectId} AND "retiredAt" IS NULL ${inScope(scope, Prisma.sql`"runId"`)}
+    GROUP BY "runId", "kind", "toU80" - "fromU80", "state"`);
+  return rows.map((row) => ({ ...row, length: Number(row.length), count: Number(row.count) }));
+}
+
+async function readDrops(reader: Reader, projectId: string, scope: RunScope): Promise<RunCountRows['drops']> {
+  const rows = await reader.$queryRaw<{ runId: string; count: number | bigint }[]>(Prisma.sql`
+    SELECT i."runId", COUNT(DISTINCT i."subjectId") AS "count" FROM "Inspection" i
+    JOIN "Tap" t ON t."id" = i."subjectId" AND t."retiredAt" IS NULL
+    WHERE i."projectId" = ${projectId} AND i."kind" = 'drop-supported' ${inScope(scope, Prisma.sql`i."runId"`)}
+      AND NOT EXISTS (SELECT 1 FROM "Inspection" j WHERE j."supersedesId" = i."id")
+    GROUP BY i."runId"`);
+  return rows.map(({ runId, count }) => ({ runId, count: Number(count) }));
+}
+
+async function readLastWork(
+  reader: Reader,
+  projectId: string,
+  scope: RunScope,
+  kinds: readonly string[],
+): Promise<RunCountRows['lastWork']> {
+  const rows = await reader.$queryRaw<{ runId: string; at: string | number | Date }[]>(Prisma.sql`
+    SELECT i."runId", MAX(i."at") AS "at" FROM "Inspection" i
+    WHERE i."projectId" = ${projectId} AND i."kind" IN (${Prisma.join([...kinds])}) ${inScope(scope, Prisma.sql`i."runId"`)}
+      AND NOT EXISTS (SELECT 1 FROM "Inspection" j WHERE j."supersedesId" = i."id")
+    GROUP BY i."runId"`);
+  return rows.map(({ runId, at }) => ({ runId, at: new Date(at) }));
+}
+
+function inScope(scope: RunScope, column: Prisma.Sql): Prisma.Sql {
+  if (scope === 'all') return Prisma.empty;
+  return scope.length === 0 ? Prisma.sql`AND 1 = 0` : Prisma.sql`AND ${column} IN (${Prisma.join([...scope])})`;
+}
+
+/** Records that speak of a run as a whole and that no later one replaced, oldest first. A test comes without its readings. */
+export async function readWholeRunRecords(reader: Reader, projectId: string, scope: RunScope) {
+  const where = {
+    projectId,
+    subject: 'run',
+    kind: { not: 'record-withdrawn' },
+    ...(scope === 'all' ? {} : { runId: { in: [...scope] } }),
+  };
+  const orderBy = [{ recordedAt: 'asc' as const }, { at: 'asc' as const }, { id: 'asc' as const }];
+  const [records, tests, replaced] = await Promise.all([
+    reader.inspection.findMany({ where: { ...where, kind: { notIn: ['record-withdrawn', TEST] } }, orderBy }),
+    reader.inspection.findMany({
+      where: { ...where, kind: TEST },
+      orderBy,
+      select: { id: true, runId: true, at: true, outcome: true },
+    }),
+    reader.inspection.findMany({
+      where: { projectId, subject: 'run', supersedesId: { not: null } },
+      select: { supersedesId: true },
+    }),
+  ]);
+  const gone = new Set(replaced.map((row) => row.supersedesId));
+  return { records: records.filter((row) => !gone.has(row.id)), tests: tests.filter((row) => !gone.has(row.id)) };
+}
+
+const TEST = 'insulation-test';
