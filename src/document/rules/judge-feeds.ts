@@ -1,28 +1,36 @@
 import type { Fault, PathPart } from '../fault.ts';
 import { type Salvaged, wasGiven } from '../parsing/salvaged.ts';
-import { sayList, sayValue } from '../parsing/say.ts';
+import { sayList, sayNumber, sayValue } from '../parsing/say.ts';
 import type { JobDocument } from '../schema/document.ts';
 import type { RunDocument } from '../schema/run.ts';
 import { faultAt } from './fault-at.ts';
-import { judgeName } from './judge-references.ts';
+import { type NameJudge, nameJudge } from './judge-references.ts';
 import { judgeInside } from './judge-runs.ts';
+import { teeCircles } from './tee-circles.ts';
 
 type Run = Salvaged<RunDocument>;
-type ById = ReadonlyMap<string, Run>;
+
+/** What a feed is judged by: the runs by label, the circles they form, and who says that a run is missing. */
+interface Network {
+  readonly byId: ReadonlyMap<string, Run>;
+  readonly circles: ReadonlyMap<string, readonly string[]>;
+  readonly judgeRun: NameJudge;
+}
 
 /** A branch knows its tee, a centre feed stands on its own run, and no run is fed from itself, however far round. */
 export function judgeFeeds(document: Salvaged<JobDocument>): Fault[] {
   const runs = document.runs ?? [];
-  const byId: ById = new Map(runs.flatMap((run) => (run?.id === undefined ? [] : [[run.id, run] as const])));
-  return runs.flatMap((run, i) => (run?.feed ? judgeFeed(run, ['runs', i, 'feed'], byId) : []));
+  const byId = new Map(runs.flatMap((run) => (run?.id === undefined ? [] : [[run.id, run] as const])));
+  const network = { byId, circles: teeCircles(byId), judgeRun: nameJudge('run', new Set(byId.keys())) };
+  return runs.flatMap((run, i) => (run?.feed ? judgeFeed(run, ['runs', i, 'feed'], network) : []));
 }
 
-function judgeFeed(run: Run, path: readonly PathPart[], byId: ById): Fault[] {
+function judgeFeed(run: Run, path: readonly PathPart[], network: Network): Fault[] {
   switch (run.feed?.kind) {
     case undefined:
       return [];
     case 'tee':
-      return [...judgeTee(run, path), ...judgeParent(run, path, byId)];
+      return [...judgeTee(run, path), ...judgeParent(run, path, network)];
     case 'centre':
       return [...judgeNoParent(run, path), ...judgeInside(run, [...path, 'atMm'], 'The centre feed', run.feed.atMm)];
     case 'end':
@@ -48,7 +56,7 @@ function judgeNoParent({ feed }: Run, path: readonly PathPart[]): Fault[] {
   return [faultAt([...path, 'fromRun'], message, 'Write "tee" for the kind if this is a branch, or take fromRun out.')];
 }
 
-function judgeParent(run: Run, path: readonly PathPart[], byId: ById): Fault[] {
+function judgeParent(run: Run, path: readonly PathPart[], { byId, circles, judgeRun }: Network): Fault[] {
   const fromRun = run.feed?.fromRun;
   if (fromRun === undefined) return [];
   const place = [...path, 'fromRun'];
@@ -56,24 +64,17 @@ function judgeParent(run: Run, path: readonly PathPart[], byId: ById): Fault[] {
     return [faultAt(place, `Run ${sayValue(run.id)} is fed from itself.`, 'Name the run that its tee stands in.')];
   }
   const parent = byId.get(fromRun);
-  if (!parent) return judgeName('run', place, fromRun, new Set(byId.keys()));
-  const circle = circleThrough(run, byId);
-  if (circle.length > 0) {
-    const message = `Runs ${sayList(circle.map(sayValue), 'and')} feed one another in a circle.`;
+  if (!parent) return judgeRun(place, fromRun);
+  const circle = circles.get(run.id ?? '');
+  if (circle) {
+    const message = `Runs ${sayCircle(circle)} feed one another in a circle.`;
     return [faultAt(place, message, 'One of them must have its own feed.')];
   }
   return judgeInside(parent, [...path, 'atMm'], 'The tee', run.feed?.atMm);
 }
 
-/** The runs of a circle of tees that comes back to `run`; empty when following the feeds ends or joins another circle. */
-function circleThrough(run: Run, byId: ById): string[] {
-  const way: string[] = [];
-  const seen = new Set<string>();
-  let at: Run | undefined = run;
-  while (at?.id !== undefined && !seen.has(at.id)) {
-    seen.add(at.id);
-    way.push(at.id);
-    at = at.feed?.kind === 'tee' ? byId.get(at.feed.fromRun ?? '') : undefined;
-  }
-  return at?.id !== undefined && at.id === run.id ? way : [];
+function sayCircle(circle: readonly string[]): string {
+  const some = circle.slice(0, 8).map((id) => sayValue(id));
+  const more = circle.length - some.length;
+  return sayList(more > 0 ? [...some, `${sayNumber(more)} more`] : some, 'and');
 }

@@ -1,5 +1,5 @@
 import type { Fault, PathPart } from '../fault.ts';
-import { nearestWord } from '../parsing/nearest-word.ts';
+import { suggester } from '../parsing/nearest-word.ts';
 import type { Salvaged } from '../parsing/salvaged.ts';
 import { sayList, sayValue } from '../parsing/say.ts';
 import type { JobDocument } from '../schema/document.ts';
@@ -9,35 +9,35 @@ type Run = NonNullable<NonNullable<Salvaged<JobDocument>['runs']>[number]>;
 
 /** Whatever a run or an extra names is in the document: its level, its type, its pair. Feeds have their own rule. */
 export function judgeReferences(document: Salvaged<JobDocument>): Fault[] {
-  const levels = labelsOf(document.levels);
-  const types = labelsOf(document.buswayTypes);
+  const judgeLevel = nameJudge('level', labelsOf(document.levels));
+  const judgeType = nameJudge('busway type', labelsOf(document.buswayTypes));
   const runs = document.runs ?? [];
   return [
     ...runs.flatMap((run, i) => [
-      ...judgeName('level', ['runs', i, 'level'], run?.level, levels),
-      ...judgeName('busway type', ['runs', i, 'type'], run?.type, types),
+      ...judgeLevel(['runs', i, 'level'], run?.level),
+      ...judgeType(['runs', i, 'type'], run?.type),
     ]),
     ...judgePairs(runs),
-    ...(document.extras ?? []).flatMap((extra, i) => judgeName('level', ['extras', i, 'level'], extra?.level, levels)),
+    ...(document.extras ?? []).flatMap((extra, i) => judgeLevel(['extras', i, 'level'], extra?.level)),
   ];
 }
 
-/** A fault where `name` is given and no `noun` has it as its label; it offers the label that was probably meant. */
-export function judgeName(
-  noun: string,
-  path: readonly PathPart[],
-  name: string | undefined,
-  known: ReadonlySet<string> | undefined,
-): Fault[] {
-  if (name === undefined || !known || known.has(name)) return [];
-  const meant = nearestWord(name, [...known]);
-  const some = [...known].slice(0, 8).map(sayValue);
-  const remedy = meant
-    ? `Did you mean ${sayValue(meant)}?`
-    : some.length === 0
+export type NameJudge = (path: readonly PathPart[], name: string | undefined) => Fault[];
+
+/** Finds fault with a name that no `noun` has as its label, and offers the label that was probably meant. */
+export function nameJudge(noun: string, known: ReadonlySet<string> | undefined): NameJudge {
+  const some = [...(known ?? [])].slice(0, 8).map(sayValue);
+  const suggest = suggester(known ?? []);
+  const orElse =
+    some.length === 0
       ? `Add the ${noun} to the document.`
       : `Add the ${noun}, or use one that is there, such as ${sayList(some, 'or')}.`;
-  return [faultAt(path, `There is no ${noun} ${sayValue(name)}.`, remedy)];
+  return (path, name) => {
+    if (name === undefined || !known || known.has(name)) return [];
+    const meant = suggest(name);
+    const remedy = meant ? `Did you mean ${sayValue(meant)}?` : orElse;
+    return [faultAt(path, `There is no ${noun} ${sayValue(name)}.`, remedy)];
+  };
 }
 
 /** The labels of a list; undefined where the list itself is missing, which is a fault of its own. */
@@ -48,10 +48,11 @@ function labelsOf(items?: readonly ({ readonly id?: string | undefined } | undef
 function judgePairs(runs: readonly (Run | undefined)[]): Fault[] {
   const byId = new Map(runs.flatMap((run) => (run?.id === undefined ? [] : [[run.id, run] as const])));
   const known = new Set(byId.keys());
+  const judgeRun = nameJudge('run', known);
   return runs.flatMap((run, i) => {
     if (run?.pairedRun === undefined) return [];
     const path = ['runs', i, 'pairedRun'];
-    return known.has(run.pairedRun) ? judgePair(run, path, byId) : judgeName('run', path, run.pairedRun, known);
+    return known.has(run.pairedRun) ? judgePair(run, path, byId) : judgeRun(path, run.pairedRun);
   });
 }
 

@@ -33,7 +33,7 @@ export function refuseImplausible(read: Reading, units: UnitSystem, range: Lengt
   if (length >= range.min && length <= range.max) return undefined;
   if (length < 0 && range.min >= 0) return refuseNegative(read, units);
   const problem = `${sayTyped(read, units)} is ${sayTooFar(length, units, range)}.`;
-  const other = otherReading(read, range);
+  const other = isFarOff(length, range) ? otherReading(read, range) : undefined;
   if (!other) {
     const ends = `from ${formatLength(range.min, units)} to ${formatLength(range.max, units)}`;
     return { problem, remedy: `Give a length ${ends}.` };
@@ -74,6 +74,11 @@ function sayTooFar(length: Length, units: UnitSystem, range: LengthRange): strin
   if (length < range.min) return `less than ${formatLength(range.min, units)}, the least here`;
   if (length < KILOMETRE) return `more than ${formatLength(range.max, units)}, the most here`;
   return units === 'ft-in' ? `${sayNumber(length / MILE, 1)} miles` : `${sayNumber(length / KILOMETRE, 1)} km`;
+}
+
+/** A little past the range is a wrong figure; far past it, a right figure in another unit. */
+function isFarOff(length: Length, range: LengthRange): boolean {
+  return length > 2 * range.max || length < range.min / 2;
 }
 
 function otherReading({ figure }: Reading, range: LengthRange) {

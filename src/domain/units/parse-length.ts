@@ -16,8 +16,8 @@ const KILOMETRE: Length = 1000 * METRE;
 export const DISTANCE: LengthRange = { min: 0, max: KILOMETRE };
 /** Anything that must exist: no leg, section or box is thinner than 1 mm. */
 export const SIZE: LengthRange = { min: UNITS_PER_MM, max: KILOMETRE };
-/** A leg between corners: under 100 mm the figure was meant in a larger unit. */
-export const LEG: LengthRange = { min: 100 * UNITS_PER_MM, max: KILOMETRE };
+/** A leg between corners: under 100 mm, or past 300 m, the figure was meant in another unit. */
+export const LEG: LengthRange = { min: 100 * UNITS_PER_MM, max: 300 * METRE };
 /** A place in the building, either side of the origin. */
 export const COORDINATE: LengthRange = { min: -26 * KILOMETRE, max: 26 * KILOMETRE };
 
