@@ -28,10 +28,11 @@ export function nearestCoverable(
 function lengthsBeside(shop: SectionShop, needed: Length, side: 'shorter' | 'longer'): Length[] {
   const beside = (length: Length) => length > 0 && (side === 'shorter' ? length < needed : length > needed);
   const stock = shop.sums.values;
+  // Where there are very many sums, cuts are added to those near enough for the result to lie beside the wanted length.
   const far = (shop.cut?.max ?? 0) + Math.max(...shop.stock.map((piece) => piece.length));
-  const near = stock.filter((sum) => Math.abs(needed - sum) <= far);
+  const near = stock.length <= MOST_TRIES ? stock : stock.filter((sum) => Math.abs(needed - sum) <= far);
   const cut = near.flatMap((sum) => cutLengths(shop, needed - sum, side).map((length) => sum + length));
-  const lengths = [...new Set([...near, ...cut].filter(beside))];
+  const lengths = [...new Set([...stock, ...cut].filter(beside))];
   return lengths.sort((a, b) => Math.abs(a - needed) - Math.abs(b - needed)).slice(0, MOST_TRIES);
 }
 

@@ -89,7 +89,7 @@ describe('the covering of a straight part', () => {
         const found = nearestCoverable(shop, part, needed, bars, 'longer');
         expect(found !== null && found <= needed + 6 ? found : undefined).toBe(longer);
       }),
-      { numRuns: 150 },
+      { numRuns: 1000 },
     );
   });
 });
