@@ -40,13 +40,14 @@ export function decideJoint(
 
 function bodyFault(site: JointSite, record: NewRecord<JointBody | WithdrawnBody>, actor: Actor): JointFault {
   const { body } = record;
+  const replaces = record.supersedes?.id ?? null;
   switch (body.kind) {
     case 'joint-step':
-      return neighboursFault(site.neighbours) ?? stepFaultOf(site, record.supersedes?.id ?? null, body, actor);
+      return neighboursFault(site.neighbours) ?? stepFaultOf(site, replaces, body, actor);
     case 'joint-accepted':
-      return neighboursFault(site.neighbours) ?? acceptanceFault(site.card, body.differencesRead, actor);
+      return neighboursFault(site.neighbours) ?? acceptanceFault(site.card, body.differencesRead, replaces, actor);
     case 'joint-reopened':
-      return reopeningFault(site.card);
+      return replaces === null ? reopeningFault(site.card) : null;
     case 'record-withdrawn':
       return null;
   }
@@ -70,9 +71,14 @@ function stepFaultOf({ card }: JointSite, replaces: string | null, body: StepBod
   return stepFault(card.sheet, done, body, actor);
 }
 
-function acceptanceFault(card: JointCard, differencesRead: boolean, actor: Actor): JointRefusal | null {
+function acceptanceFault(
+  card: JointCard,
+  differencesRead: boolean,
+  replaces: string | null,
+  actor: Actor,
+): JointRefusal | null {
   if (card.sheet.steps === null) return { code: 'joint.no-step-list', args: {} };
-  if (card.accepted !== null)
+  if (card.accepted !== null && card.accepted.recordId !== replaces)
     return { code: 'joint.accepted-already', args: { by: card.accepted.by.name, at: card.accepted.at } };
   const open = card.steps.filter((step) => step.done === null);
   if (card.next !== null)

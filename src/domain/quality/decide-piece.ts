@@ -15,6 +15,8 @@ export interface PieceSite {
   readonly hand: PlacedPiece['hand'];
   /** The run's conductor side, seen along increasing distance. */
   readonly conductorSide: Side;
+  /** Marks of the joints at its ends on which work was recorded. */
+  readonly jointsBegun: readonly string[];
   readonly card: PieceCard;
   readonly now: Instant;
   readonly version: number;
@@ -43,13 +45,15 @@ function bodyFault(site: PieceSite, record: NewRecord<PieceBody | WithdrawnBody>
     case 'piece-on-site':
       return onSiteFault(site, replaces);
     case 'piece-hung':
-      return hungFault(site, replaces) ?? sideFault(site, body.conductorSide);
+      return (
+        hungFault(site, replaces) ?? sideFault(site, body.conductorSide) ?? confirmerFault(body.endsConfirmedBy, actor)
+      );
     case 'piece-quarantined':
       return quarantineFault(site, replaces);
     case 'piece-released':
       return releaseFault(site, body.as, actor);
     case 'record-withdrawn':
-      return null;
+      return withdrawalFault(site, replaces);
   }
 }
 
@@ -71,6 +75,18 @@ function sideFault({ mark, kind, hand, conductorSide: needed }: PieceSite, seen:
   if (sideRemedy({ kind, hand }) === 'turn') return { code: 'piece.side-turn', args: { mark, needed, seen, kind } };
   const hands = { neededHand: hand, seenHand: handSeen(hand, needed, seen) };
   return { code: 'piece.side-reorder', args: { mark, needed, seen, kind, ...hands } };
+}
+
+/** A second pair of eyes is another person's. */
+function confirmerFault(confirmer: string | null, { name }: Actor): PieceRefusal | null {
+  const same = confirmer !== null && confirmer.trim().toLowerCase() === name.trim().toLowerCase();
+  return same ? { code: 'piece.confirmed-alone', args: { name } } : null;
+}
+
+/** A piece whose joints were worked on hangs: taking back that it does would leave joints in the air. */
+function withdrawalFault({ mark, card, jointsBegun }: PieceSite, replaces: string | null): PieceRefusal | null {
+  if (card.hung?.recordId !== replaces || jointsBegun.length === 0) return null;
+  return { code: 'piece.joints-begun', args: { mark, joints: jointsBegun } };
 }
 
 function quarantineFault({ mark, card }: PieceSite, replaces: string | null): PieceRefusal | null {

@@ -57,6 +57,8 @@ export type PieceRefusal =
         seenHand: PlacedPiece['hand'];
       }
     >
+  | Coded<'piece.confirmed-alone', { name: string }>
+  | Coded<'piece.joints-begun', { mark: string; joints: readonly string[] }>
   | Coded<'piece.release-role', { as: 'office' | 'inspector'; role: Role }>
   | Coded<'piece.release-signed', { as: 'office' | 'inspector'; by: string; at: Instant }>
   | Coded<'piece.release-same-person', { name: string }>;

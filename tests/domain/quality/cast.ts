@@ -1,6 +1,8 @@
+import { pairsOf } from '../../../src/domain/quality/insulation/pairs.ts';
 import type { QualityRules } from '../../../src/domain/quality/project-rules.ts';
 import type {
   Actor,
+  InsulationTestBody,
   JointBody,
   NewRecord,
   RecordBody,
@@ -91,3 +93,24 @@ export function stepBody(step: number, more: Partial<StepBody> = {}): StepBody {
     ...more,
   };
 }
+
+/** A sheet on which every pair passes the acceptance rule on 70 ft. */
+export const INSULATION_BODY: InsulationTestBody = {
+  kind: 'insulation-test',
+  rule: 'acceptance-1000ft',
+  testVoltageV: 1000,
+  durationS: 60,
+  instrument: { id: 'M-02', calibrationDue: '2026-11-30', topRange: null },
+  surfaceTempC: 22,
+  ambientTempC: 21,
+  humidityPercent: 45,
+  lengthTyped: null,
+  isolations: ['feeder lifted', 'neutral bond open'],
+  readings: pairsOf({ poles: 3, neutral: 'full' }).map((pair) => ({
+    pair,
+    reading: { kind: 'value', comparator: '>', value: 5000, unit: 'MΩ', written: '5000' },
+  })),
+  confirmed: [],
+  witness: null,
+  note: null,
+};

@@ -1,31 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { decideInsulationTest, type InsulationSite } from '../../../src/domain/quality/decide-insulation.ts';
-import { pairsOf } from '../../../src/domain/quality/insulation/pairs.ts';
 import type { InsulationTestBody } from '../../../src/domain/quality/record.ts';
 import { FOOT } from '../../../src/domain/units/length.ts';
-import { asked, clock, kept, OKAFOR } from './cast.ts';
+import { asked, clock, INSULATION_BODY, kept, OKAFOR } from './cast.ts';
 
 const CONDUCTORS = { poles: 3, neutral: 'full' } as const;
-
-const BODY: InsulationTestBody = {
-  kind: 'insulation-test',
-  rule: 'acceptance-1000ft',
-  testVoltageV: 1000,
-  durationS: 60,
-  instrument: { id: 'M-02', calibrationDue: '2026-11-30', topRange: null },
-  surfaceTempC: 22,
-  ambientTempC: 21,
-  humidityPercent: 45,
-  lengthTyped: null,
-  isolations: ['feeder lifted', 'neutral bond open'],
-  readings: pairsOf(CONDUCTORS).map((pair) => ({
-    pair,
-    reading: { kind: 'value', comparator: '>', value: 5000, unit: 'MΩ', written: '5000' },
-  })),
-  confirmed: [],
-  witness: null,
-  note: null,
-};
 
 const SITE: InsulationSite = {
   lockedRule: null,
@@ -40,7 +19,8 @@ const SITE: InsulationSite = {
   version: 1,
 };
 
-const tested = (more: Partial<InsulationTestBody> = {}) => asked('run', clock('14:00'), { ...BODY, ...more });
+const tested = (more: Partial<InsulationTestBody> = {}) =>
+  asked('run', clock('14:00'), { ...INSULATION_BODY, ...more });
 
 describe('recording an insulation test', () => {
   test('the first test of a project locks its rule', () => {
@@ -70,7 +50,7 @@ describe('recording an insulation test', () => {
   });
 
   test('a failing test is kept with its verdict', () => {
-    const readings = BODY.readings.map(({ pair }) => ({
+    const readings = INSULATION_BODY.readings.map(({ pair }) => ({
       pair,
       reading: { kind: 'value', comparator: '=', value: 3, unit: 'MΩ', written: '3' } as const,
     }));

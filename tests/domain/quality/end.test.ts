@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { decideEnd, type EndBody, type RunSite } from '../../../src/domain/quality/decide-end.ts';
 import { openEnds, runCard } from '../../../src/domain/quality/end-card.ts';
 import type { SiteRecord } from '../../../src/domain/quality/record.ts';
-import { asked, clock, IBE, kept, LUND } from './cast.ts';
+import { asked, clock, IBE, INSULATION_BODY, kept, LUND, OKAFOR } from './cast.ts';
 
 const site = (records: readonly SiteRecord[], more: Partial<RunSite> = {}): RunSite => ({
   card: runCard(['far'], records),
@@ -71,6 +71,29 @@ describe('the ends of a run', () => {
     expect(decideEnd(site([kept(shut, IBE)]), shut, IBE)).toMatchObject({ refusal: { code: 'slot.already-closed' } });
     expect(decideEnd(site([]), opened, IBE)).toMatchObject({ refusal: { code: 'slot.not-closed' } });
     expect(decideEnd(site([kept(shut, IBE)]), opened, IBE)).toMatchObject({ ok: true, state: { slot: null } });
+  });
+});
+
+describe('mistake 39: deleting a failed test', () => {
+  const tested = (outcome: 'pass' | 'fail') => ({
+    ...kept(asked('run', clock('14:00'), INSULATION_BODY), OKAFOR),
+    outcome,
+  });
+  const withdrawal = (id: string) =>
+    asked('run', clock('15:00'), { kind: 'record-withdrawn' } as const, { supersedes: { id, cause: 'wrong run' } });
+
+  test('is refused with its verdict; a passing one recorded on the wrong run may be withdrawn', () => {
+    const [failed, passed] = [tested('fail'), tested('pass')];
+    expect(decideEnd(site([failed]), withdrawal(failed.id), OKAFOR)).toMatchObject({
+      refusal: { code: 'record.failed-test-withdrawn', args: { verdict: 'fail' } },
+    });
+    expect(decideEnd(site([passed]), withdrawal(passed.id), OKAFOR)).toMatchObject({ ok: true });
+  });
+
+  test('a withdrawal that names no record is refused', () => {
+    expect(
+      decideEnd(site([]), asked('run', clock('15:00'), { kind: 'record-withdrawn' } as const), OKAFOR),
+    ).toMatchObject({ refusal: { code: 'record.withdrawal-names-none' } });
   });
 });
 

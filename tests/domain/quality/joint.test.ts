@@ -377,6 +377,29 @@ describe('correcting a joint record', () => {
     expect(decision.ok && decision.state.steps[2]?.done?.torque?.appliedNm).toBe(20);
   });
 
+  test('an acceptance and a reopening are corrected in their place', () => {
+    const accepted = kept(acceptance(true), OKAFOR);
+    const noted = asked(
+      'joint',
+      clock('10:00'),
+      { kind: 'joint-accepted', differencesRead: true, note: 'label set' } as const,
+      { supersedes: { id: accepted.id, cause: 'note forgotten' } },
+    );
+    expect(decide([...records, accepted], noted, OKAFOR)).toMatchObject({
+      ok: true,
+      state: { state: 'accepted', accepted: { recordId: noted.id } },
+    });
+    const opened = kept(reopening('found open'), LUND);
+    const reason = {
+      ...reopening('found open by the painter'),
+      supersedes: { id: opened.id, cause: 'reason incomplete' },
+    };
+    expect(decide([...records, opened], reason, LUND)).toMatchObject({
+      ok: true,
+      state: { state: 'reopened', reopenings: [{ reason: 'found open by the painter' }] },
+    });
+  });
+
   test('a record is corrected once; the next correction names the correction', () => {
     expect(
       decide([...records, kept(corrected, IBE, clock('09:00'))], { ...corrected, id: 'again' }, IBE),

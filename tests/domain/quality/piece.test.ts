@@ -10,6 +10,7 @@ const site = (records: readonly SiteRecord[], more: Partial<PieceSite> = {}): Pi
   kind: 'stock',
   hand: null,
   conductorSide: 'left',
+  jointsBegun: [],
   card: pieceCard(records),
   now: clock('18:00'),
   version: 1,
@@ -63,6 +64,27 @@ describe('hanging a section', () => {
     const first = kept(hung(), IBE);
     expect(decide([first], { ...hung(), supersedes: { id: first.id, cause: 'second name missing' } })).toMatchObject({
       ok: true,
+    });
+  });
+
+  test('is confirmed at both ends by somebody else, or by nobody', () => {
+    const alone = asked('piece', clock('08:00'), {
+      kind: 'piece-hung',
+      conductorSide: 'left',
+      endsConfirmedBy: 'r. ibe ',
+    } as const);
+    expect(decide([], alone)).toMatchObject({ refusal: { code: 'piece.confirmed-alone' } });
+    expect(decide([], { ...alone, body: { ...alone.body, endsConfirmedBy: null } })).toMatchObject({ ok: true });
+  });
+
+  test('is taken back when it was a slip, and not once a joint was begun on it', () => {
+    const first = kept(hung(), IBE);
+    const withdrawal = asked('piece', clock('09:00'), { kind: 'record-withdrawn' } as const, {
+      supersedes: { id: first.id, cause: 'wrong piece tapped' },
+    });
+    expect(decidePiece(site([first]), withdrawal, IBE)).toMatchObject({ ok: true, state: { hung: null } });
+    expect(decidePiece(site([first], { jointsBegun: ['L2-R03-A-J07'] }), withdrawal, IBE)).toMatchObject({
+      refusal: { code: 'piece.joints-begun', args: { joints: ['L2-R03-A-J07'] } },
     });
   });
 

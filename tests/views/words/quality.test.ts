@@ -32,6 +32,8 @@ const REFUSALS: ArgsOf<QualityRefusal> = {
   'piece.already-hung': { mark: 'L2-R03-A-P08', ...BY },
   'piece.side-turn': { ...SIDE, kind: 'stock' },
   'piece.side-reorder': { ...SIDE, kind: 'elbow', neededHand: 'inside', seenHand: 'outside' },
+  'piece.confirmed-alone': { name: 'R. Ibe' },
+  'piece.joints-begun': { mark: 'L2-R03-A-P08', joints: ['L2-R03-A-J07'] },
   'piece.release-role': { as: 'inspector', role: 'office' },
   'piece.release-signed': { as: 'office', ...BY },
   'piece.release-same-person': { name: 'T. Weiss' },

@@ -1,5 +1,5 @@
 import type { PieceRefusal } from '../../../src/domain/quality/refusal.ts';
-import { quoted, time } from './figures.ts';
+import { listed, quoted, time } from './figures.ts';
 import type { WordsFor } from './told.ts';
 
 const NAMES = { stock: 'section', cut: 'section', elbow: 'elbow', tee: 'tee' } as const;
@@ -40,6 +40,16 @@ export const PIECE_WORDS: WordsFor<PieceRefusal> = {
     what: `Stop: ${mark} is the wrong ${NAMES[kind]}. Its conductors are on the ${seen}, the run has them on the ${needed}.`,
     number: neededHand === null ? null : `needed: ${neededHand}; this one: ${seenHand ?? 'unknown'}`,
     remedy: `Turning it end for end does not help: the same ${NAMES[kind]} comes out. Put it in quarantine as a nonconformance and order the right one.`,
+  }),
+  'piece.confirmed-alone': ({ name }) => ({
+    what: `${name} hangs the piece and is named as the second person too.`,
+    number: null,
+    remedy: 'Name who else looked at both ends, or leave the name out.',
+  }),
+  'piece.joints-begun': ({ mark, joints }) => ({
+    what: `${mark} is joined already, so its hanging is not taken back.`,
+    number: `work recorded on ${listed(joints)}`,
+    remedy: 'Withdraw or reopen the joints first, if the piece really does not hang.',
   }),
   'piece.release-role': ({ as, role }) => ({
     what: `This signature is the ${as}'s; you are here as ${role}.`,
