@@ -152,6 +152,7 @@ describe('one thing wrong is refused at its path, with what to do', () => {
     ['runs[0].feed.kind', 'center', 'runs[0].feed.kind', '"end", "centre" or "tee"', 'Did you mean "centre"?'],
     ['runs[0].feed.atMm', 99_000, 'runs[0].feed.atMm', 'The centre feed is at 99,000 mm', 'Measure along'],
     ['runs[0].feed.fromRun', 'F2-R2', 'runs[0].feed.fromRun', 'does not come from a run', '"tee"'],
+    ['runs[1].feed.atMm', 500, 'runs[1].feed.atMm', 'stands at 0, but atMm is 500', '"centre"'],
     ['runs[2].feed.fromRun', undefined, 'runs[2].feed.fromRun', 'has no fromRun', 'the tee stands in'],
     ['runs[2].feed.atMm', undefined, 'runs[2].feed.atMm', 'has no atMm', 'along that run'],
     ['runs[2].feed.branchSide', undefined, 'runs[2].feed.branchSide', 'has no branchSide', 'left or right'],
@@ -287,6 +288,26 @@ describe('all faults at once', () => {
 });
 
 describe('sizes that no job has', () => {
+  test('ten thousand runs that feed one another in a circle are all told, and soon', () => {
+    const count = 10_000;
+    const run = fullDocument().runs[1];
+    const runs = Array.from({ length: count }, (_, i) => ({
+      ...run,
+      id: `R${i}`,
+      feed: { kind: 'tee', fromRun: `R${(i + 1) % count}`, atMm: 3000, branchSide: 'left' },
+    }));
+    const faults = faultsOf(changed(fullDocument(), 'runs', runs));
+    expect(faults).toHaveLength(count);
+    expect(faults[0]?.message).toContain('and 9,992 more feed one another in a circle');
+  });
+
+  test('ten thousand branches one on the other are followed to their source', () => {
+    const run = fullDocument().runs[1];
+    const tee = (i: number) => ({ kind: 'tee', fromRun: `R${i - 1}`, atMm: 3000, branchSide: 'left' });
+    const runs = Array.from({ length: 10_000 }, (_, i) => ({ ...run, id: `R${i}`, ...(i > 0 && { feed: tee(i) }) }));
+    expect(faultsOf(changed(fullDocument(), 'runs', runs))).toEqual([]);
+  });
+
   test('more runs than are read', () => {
     const run = fullDocument().runs[1];
     const faults = faultsOf(

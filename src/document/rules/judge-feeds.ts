@@ -34,7 +34,7 @@ function judgeFeed(run: Run, path: readonly PathPart[], network: Network): Fault
     case 'centre':
       return [...judgeNoParent(run, path), ...judgeInside(run, [...path, 'atMm'], 'The centre feed', run.feed.atMm)];
     case 'end':
-      return judgeNoParent(run, path);
+      return [...judgeNoParent(run, path), ...judgeAtEnd(run, path)];
   }
 }
 
@@ -54,6 +54,14 @@ function judgeNoParent({ feed }: Run, path: readonly PathPart[]): Fault[] {
   if (feed?.fromRun === undefined) return [];
   const message = `A feed of kind ${feed.kind} does not come from a run, but fromRun is ${sayValue(feed.fromRun)}.`;
   return [faultAt([...path, 'fromRun'], message, 'Write "tee" for the kind if this is a branch, or take fromRun out.')];
+}
+
+function judgeAtEnd({ feed }: Run, path: readonly PathPart[]): Fault[] {
+  if (feed?.atMm === undefined || feed.atMm === 0) return [];
+  const message = `A feed at the end stands at 0, but atMm is ${sayNumber(feed.atMm)}.`;
+  return [
+    faultAt([...path, 'atMm'], message, 'Write "centre" for the kind if it stands within the run, or take atMm out.'),
+  ];
 }
 
 function judgeParent(run: Run, path: readonly PathPart[], { byId, circles, judgeRun }: Network): Fault[] {
