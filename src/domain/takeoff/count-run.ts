@@ -82,7 +82,7 @@ function endCounts(run: Run, layout: RunLayout): Count[] {
       return [{ item: 'end-cap', places: [layout.length] }];
     case 'centre':
       return [
-        { item: 'end-feed', kind: 'centre', places: [run.feed.at ?? 0] },
+        { item: 'end-feed', kind: 'centre', places: [run.feed.at ?? Math.round(layout.length / 2)] },
         { item: 'end-cap', places: [0, layout.length] },
       ];
   }
