@@ -167,8 +167,12 @@ describe('hours earned', () => {
 
 describe('rules of credit', () => {
   test('a section: hung 60 %, its joints accepted 100 %; a joint: seated 70 %, accepted 100 %; a tap-off: set 60 %, checked 100 %', () => {
-    expect([creditOf('section', 'hung'), creditOf('section', 'accepted')]).toEqual([0.6, 1]);
-    expect([creditOf('joint', 'seated'), creditOf('joint', 'accepted')]).toEqual([0.7, 1]);
+    expect([creditOf('section', 'hung'), creditOf('section', 'joined'), creditOf('section', 'accepted')]).toEqual([
+      0.6, 0.6, 1,
+    ]);
+    expect([creditOf('joint', 'seated'), creditOf('joint', 'closed'), creditOf('joint', 'accepted')]).toEqual([
+      0.7, 0.7, 1,
+    ]);
     expect([creditOf('tap', 'set'), creditOf('tap', 'checked')]).toEqual([0.6, 1]);
     expect(creditOf('support', 'set')).toBe(1);
   });

@@ -422,6 +422,18 @@ describe('correcting a joint record', () => {
     expect(decide(accepted, corrected, OKAFOR)).toMatchObject({ ok: true, state: { state: 'closed', accepted: null } });
   });
 
+  test('also when the check was made by a third person, so that every step still counts', () => {
+    const checkedByLund = records.map((entry) =>
+      entry.by.id === OKAFOR.id ? { ...entry, by: { id: LUND.id, name: LUND.name } } : entry,
+    );
+    const accepted = [...checkedByLund, kept(acceptance(true), OKAFOR)];
+    expect(cardOf(accepted).state).toBe('accepted');
+    expect(decide(accepted, corrected, OKAFOR)).toMatchObject({
+      ok: true,
+      state: { state: 'closed', next: null, accepted: null },
+    });
+  });
+
   test('the first writer of a corrected step still counts as an installer', () => {
     const byLund = [...records, kept(corrected, LUND, clock('09:00'))];
     expect(cardOf(byLund).installers.map(({ name }) => name)).toEqual(['R. Ibe', 'K. Lund']);
