@@ -1,0 +1,92 @@
+import type { JobDocument } from '../document/job-document.ts';
+import { withoutMoney } from '../document/money-fence.ts';
+import type { Readiness } from '../domain/closeout/readiness.ts';
+import { closeoutBook } from './closeout/book.ts';
+import type { RunDossier } from './closeout/dossier.ts';
+import type { CloseoutJob } from './closeout/job.ts';
+import { sayer } from './closeout/say.ts';
+import { stripFile } from './closeout/strip-of.ts';
+import { type AuditLine, auditLine } from './package/audit-line.ts';
+import { drawingNamer } from './package/drawing-names.ts';
+import { type FileSum, hashedZip, type PackagedFile } from './package/hashed-zip.ts';
+import { VERIFY_TEXT } from './package/verify-text.ts';
+import { openItemsRegister } from './registers/open-items-register.ts';
+import { registerHead, registerRows } from './registers/register.ts';
+import { REGISTERS } from './registers/registers.ts';
+import { openSpool } from './registers/spool.ts';
+
+export interface CloseoutParts {
+  readonly job: CloseoutJob;
+  readonly readiness: Readiness;
+  readonly document: JobDocument;
+  readonly levels: number;
+  readonly runs: number;
+  /** The runs level by level; asked for twice, for the book and for the drawings, so that none has to be kept. */
+  readonly dossiers: () => AsyncIterable<RunDossier>;
+  /** The job's own chain, oldest first. */
+  readonly audit: () => AsyncIterable<AuditLine>;
+}
+
+/**
+ * The closeout package as a stream: book, registers, job document without money, drawings, audit trail, how to verify, and
+ * the sums of it all. The same record gives the same bytes: no clock, no chance, entries in a fixed order.
+ */
+export function closeoutPackage(parts: CloseoutParts): AsyncGenerator<Uint8Array> {
+  return hashedZip({
+    files: filesOf(parts),
+    dated: new Date(parts.job.asOf),
+    manifest: (sums) => manifestOf(parts, sums),
+  });
+}
+
+async function* filesOf(parts: CloseoutParts): AsyncGenerator<PackagedFile> {
+  const { job, readiness, document } = parts;
+  const spools = REGISTERS.map((register) => ({ register, spool: openSpool() }));
+  for (const { register, spool } of spools) spool.write(registerHead(register));
+  const read = async function* () {
+    const say = sayer(job.units, job.timeZone);
+    for await (const dossier of parts.dossiers()) {
+      for (const { register, spool } of spools) spool.write(registerRows(register, dossier, say));
+      yield dossier;
+    }
+  };
+  yield { name: 'book.pdf', compress: false, bytes: () => closeoutBook({ ...parts, dossiers: read() }) };
+  for (const { register, spool } of spools) yield { name: register.file, bytes: spool.read };
+  yield { name: 'registers/open-items.csv', bytes: () => [Buffer.from(openItemsRegister(readiness))] };
+  yield { name: 'job-document.json', bytes: () => [Buffer.from(documentText(document))] };
+  yield* drawings(parts);
+  yield { name: 'audit-trail.jsonl', bytes: () => auditLines(parts) };
+  yield { name: 'VERIFY.txt', bytes: () => [Buffer.from(VERIFY_TEXT)] };
+}
+
+/** What an estimator wrote beside an extra may name a price, so the extras' notes stay in the office with their prices. */
+function documentText(document: JobDocument): string {
+  const { extras, ...rest } = withoutMoney(document);
+  const unnoted = extras?.map(({ note: _note, ...extra }) => extra);
+  return `${JSON.stringify({ ...rest, ...(unnoted === undefined ? {} : { extras: unnoted }) }, null, 1)}\n`;
+}
+
+async function* drawings({ job, dossiers }: CloseoutParts): AsyncGenerator<PackagedFile> {
+  const nameFor = drawingNamer();
+  for await (const dossier of dossiers()) {
+    yield { name: nameFor(dossier.run.id), bytes: () => [Buffer.from(stripFile(dossier, job.units))] };
+  }
+}
+
+async function* auditLines({ audit }: CloseoutParts): AsyncGenerator<Uint8Array> {
+  for await (const entry of audit()) yield Buffer.from(auditLine(entry));
+}
+
+function manifestOf({ job, readiness }: CloseoutParts, files: readonly FileSum[]): string {
+  const { required, present, percent } = readiness;
+  const manifest = {
+    format: 'busway-closeout/1',
+    job: { number: job.number, name: job.name },
+    asOf: job.asOf,
+    designVersion: job.designVersion,
+    audit: job.audit,
+    readiness: { required, present, percent },
+    files,
+  };
+  return `${JSON.stringify(manifest, null, 1)}\n`;
+}
