@@ -32,7 +32,7 @@ describe('the plan of a level', () => {
   });
 
   it('draws to one scale, north up: 20 ft on the bar is 20 ft of run', () => {
-    const svg = render(<FloorPlan {...floor()} units="ft-in" ink="paper" />);
+    const svg = render(<FloorPlan {...floor()} units="ft-in" ink="paper" tallest={640} />);
     const bar = Number(/<rect x="26" y="[\d.]+" width="([\d.]+)" height="6" fill="none"/.exec(svg)![1]);
     const first = Number(/<rect x="0" y="-4" width="([\d.]+)" height="8" fill="#000000"/.exec(svg)![1]);
     expect(svg).toContain('20 ft</text>');
@@ -45,10 +45,20 @@ describe('the plan of a level', () => {
   });
 
   it('keeps the names of runs that begin side by side apart', () => {
-    const names = ['A', 'B', 'C', 'D'].map((text, i) => ({ text, x: 50, y: 40 + 3 * i, goesRight: 'yes' as const }));
-    const boxes = placeNames(names, 11).map((name) => name.box);
+    const names = ['A', 'B', 'C'].map(
+      (text, i) => ({ text, start: [50, 40 + 3 * i], end: [400, 40 + 3 * i] }) as const,
+    );
+    const boxes = placeNames(names, 11, []).map((name) => name.box);
     for (let i = 1; i < boxes.length; i++)
       expect(boxes[i]!.y).toBeGreaterThanOrEqual(boxes[i - 1]!.y + boxes[i - 1]!.height);
+  });
+
+  it('never writes the name of a branch on the run it leaves', () => {
+    const parent = { x: 40, y: 196, width: 300, height: 8 };
+    const branch = { x: 196, y: 50, width: 8, height: 150 };
+    const [name] = placeNames([{ text: 'R06-BR', start: [200, 200], end: [200, 54] }], 11, [parent, branch]);
+    expect(name!.box.y + name!.box.height).toBeLessThan(parent.y);
+    expect(name!.box.x).toBeGreaterThan(branch.x + branch.width);
   });
 
   it('says compass directions as people do', () => {

@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
+import type { Length } from '../../src/domain/units/length.ts';
 import { inksFor } from './ink.tsx';
 import { Bar, North } from './plan/furniture.tsx';
-import { placeNames } from './plan/place-names.ts';
+import { type NamePlace, placeNames } from './plan/place-names.ts';
 import { DrawnRun } from './plan/plan-run.tsx';
 import type { FloorPlanProps, PlanRun } from './plan/props.ts';
 import { scaleBar } from './plan/scale-bar.ts';
-import { LETTER, type View, viewOf } from './plan/view.ts';
+import { BAND, LETTER, type View, viewOf } from './plan/view.ts';
+import type { Box } from './scale.ts';
 
 export type { FloorPlanProps, PlanRun } from './plan/props.ts';
 
@@ -16,9 +18,11 @@ export function FloorPlan(props: FloorPlanProps): JSX.Element {
   const view = viewOf(props);
   const bar = scaleBar(180 / view.scale, units);
   const id = `plan-${level.replace(/[^A-Za-z0-9_-]/g, '_')}`;
+  const drawn = runs.filter((run) => run.path.length > 1);
   const names = placeNames(
-    runs.filter((run) => run.path.length > 1).map((run) => nameOf(run, view)),
+    drawn.map((run) => nameOf(run, view)),
     LETTER,
+    drawn.flatMap((run) => bandsOf(run, view)),
   );
   return (
     <svg
@@ -41,9 +45,25 @@ export function FloorPlan(props: FloorPlanProps): JSX.Element {
   );
 }
 
-function nameOf(run: PlanRun, view: View) {
-  const start = run.path[0]!;
-  const next = run.path.find((point) => point.x !== start.x || point.y !== start.y) ?? start;
-  const goesRight = next.x >= start.x ? ('yes' as const) : ('no' as const);
-  return { text: run.id, x: view.toX(start.x), y: view.toY(start.y), goesRight };
+function nameOf(run: PlanRun, view: View): NamePlace {
+  const [start, end] = [run.path[0]!, run.path.at(-1)!];
+  return { text: run.id, start: onSheet(start, view), end: onSheet(end, view) };
+}
+
+/** The room that the run itself takes, leg by leg. */
+function bandsOf(run: PlanRun, view: View): Box[] {
+  return run.path.slice(1).map((point, index) => {
+    const [x1, y1] = onSheet(run.path[index]!, view);
+    const [x2, y2] = onSheet(point, view);
+    return {
+      x: Math.min(x1, x2) - BAND / 2,
+      y: Math.min(y1, y2) - BAND / 2,
+      width: Math.abs(x2 - x1) + BAND,
+      height: Math.abs(y2 - y1) + BAND,
+    };
+  });
+}
+
+function onSheet(point: { readonly x: Length; readonly y: Length }, view: View): readonly [number, number] {
+  return [view.toX(point.x), view.toY(point.y)];
 }

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact';
+import { RUN_STATUSES } from '../../../src/domain/quality/run-status.ts';
 import { FOOT } from '../../../src/domain/units/length.ts';
+import { formatHours } from '../../../src/domain/units/quantities.ts';
 import { Button, ButtonLink } from '../../../views/components/button.tsx';
 import { Caution } from '../../../views/components/caution.tsx';
 import { Confirm } from '../../../views/components/confirm.tsx';
@@ -28,10 +30,11 @@ import { Notice } from '../../../views/components/notice.tsx';
 import { Pager } from '../../../views/components/pager.tsx';
 import { Part } from '../../../views/components/part.tsx';
 import { RunStrip } from '../../../views/components/run-strip.tsx';
-import { RUN_STATUSES, StatusWord } from '../../../views/components/status-word.tsx';
+import { StatusWord } from '../../../views/components/status-word.tsx';
 import { Time } from '../../../views/components/time.tsx';
 import { Working } from '../../../views/components/working.tsx';
 import { FloorPlan } from '../../../views/drawings/floor-plan.tsx';
+import { RangeBar } from '../../../views/drawings/range-bar.tsx';
 import { cornerRun, crowdedRun, denseRun, floor, standardRun } from './runs.ts';
 
 interface Row {
@@ -47,7 +50,7 @@ const ROWS: readonly Row[] = [
   { id: 'L2-R01-A', area: 'hall 2', feet: 70, hours: 44.32, status: 'planned', price: 2_631_456 },
   { id: 'L2-R01-B', area: 'hall 2', feet: 70, hours: 44.32, status: 'in-installation', price: 2_631_456 },
   { id: 'L2-R02-A', area: 'hall 2', feet: 97, hours: 61.08, status: 'mechanically-complete', price: null },
-  { id: 'L2-R03-A', area: 'battery room', feet: 70.5, hours: 45, status: 'energised', price: 2_655_100 },
+  { id: 'L2-R03-A', area: 'battery room', feet: 70.5, hours: 45, status: 'tested', price: 2_655_100 },
 ];
 
 export function OfficeGallery(): JSX.Element {
@@ -68,6 +71,16 @@ export function OfficeGallery(): JSX.Element {
       <Part title="Level plan">
         <Drawing label="Plan of level 2">
           <FloorPlan {...floor()} ink="screen" units="ft-in" />
+        </Drawing>
+      </Part>
+      <Part title="Range">
+        <Drawing label="Range of the hours">
+          <RangeBar
+            range={{ likely: 2424, p10: 2391.4, p50: 2548.2, p80: 2690.7, p90: 2768.3 }}
+            of="Hours of the job"
+            write={formatHours}
+            ink="screen"
+          />
         </Drawing>
       </Part>
       <Part title="Marks and states">

@@ -1,40 +1,73 @@
 import type { Box } from '../scale.ts';
 import { textWidth } from '../text-width.ts';
 
+type Point = readonly [number, number];
+
 export interface NamePlace {
   readonly text: string;
-  /** Where the run begins. */
-  readonly x: number;
-  readonly y: number;
-  /** Which way it heads on the drawing, so that its name stands behind its beginning. */
-  readonly goesRight: 'yes' | 'no';
+  /** Where the run begins and ends on the drawing. */
+  readonly start: Point;
+  readonly end: Point;
 }
 
-export interface PlacedName extends NamePlace {
+export interface PlacedName {
+  readonly text: string;
   readonly box: Box;
-  readonly moved: number;
+  /** From the name to its run, where it had to be moved away from it. */
+  readonly leader: readonly [Point, Point] | null;
 }
 
-/** Names of runs beside their beginnings, pushed down where they would lie on one another. */
-export function placeNames(names: readonly NamePlace[], size: number): PlacedName[] {
+const AWAY = 14;
+/** How often a name gives way downwards to others before another end of the run is tried. */
+const STEPS = 3;
+
+/**
+ * Names of runs beside their beginnings: behind the feed where that is free, a little lower where another name stands,
+ * else at the other end. `bands` are the runs themselves, which no name may lie on.
+ */
+export function placeNames(names: readonly NamePlace[], size: number, bands: readonly Box[]): PlacedName[] {
   const placed: PlacedName[] = [];
-  for (const name of [...names].sort((a, b) => a.y - b.y || a.x - b.x)) {
-    const width = textWidth(name.text, size);
-    const x = name.goesRight === 'yes' ? name.x - 14 - width : name.x + 14;
-    let y = name.y - size / 2 - 1;
-    const box = () => ({ x, y, width, height: size + 2 });
-    for (let other = meeting(placed, box()); other; other = meeting(placed, box())) y = other.box.y + other.box.height;
-    placed.push({ ...name, box: box(), moved: y - (name.y - size / 2 - 1) });
-  }
+  const inOrder = [...names].sort((a, b) => a.start[1] - b.start[1] || a.start[0] - b.start[0]);
+  for (const name of inOrder) placed.push(placeOne(name, size, bands, placed));
   return placed;
 }
 
-function meeting(placed: readonly PlacedName[], box: Box): PlacedName | undefined {
-  return placed.find(
-    ({ box: other }) =>
-      other.x < box.x + box.width &&
-      box.x < other.x + other.width &&
-      other.y < box.y + box.height &&
-      box.y < other.y + other.height,
-  );
+function placeOne(name: NamePlace, size: number, bands: readonly Box[], placed: readonly PlacedName[]): PlacedName {
+  const width = textWidth(name.text, size);
+  const goesRight = name.end[0] >= name.start[0];
+  const before = -AWAY - width;
+  const [behind, ahead] = goesRight ? [before, AWAY] : [AWAY, before];
+  const spots: readonly (readonly [Point, number])[] = [
+    [name.start, behind],
+    [name.end, ahead],
+    [name.start, ahead],
+    [name.end, behind],
+  ];
+  for (const [point, shift] of spots) {
+    const box = freeBox({ x: point[0] + shift, y: point[1] - size / 2 - 1, width, height: size + 2 }, bands, placed);
+    if (box) return named(name.text, box, point, size);
+  }
+  const [x, y] = name.start;
+  return named(name.text, { x: x + behind, y: y - size / 2 - 1, width, height: size + 2 }, name.start, size);
+}
+
+function freeBox(wanted: Box, bands: readonly Box[], placed: readonly PlacedName[]): Box | null {
+  let box = wanted;
+  for (let step = 0; step < STEPS; step++) {
+    if (bands.some((band) => meet(band, box))) return null;
+    const other = placed.find((name) => meet(name.box, box));
+    if (!other) return box;
+    box = { ...box, y: other.box.y + other.box.height };
+  }
+  return null;
+}
+
+function named(text: string, box: Box, point: Point, size: number): PlacedName {
+  const middle = box.y + size / 2 + 1;
+  const edge = point[0] > box.x ? box.x + box.width + 2 : box.x - 2;
+  return { text, box, leader: Math.abs(middle - point[1]) > 1 ? [[edge, middle], point] : null };
+}
+
+function meet(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }

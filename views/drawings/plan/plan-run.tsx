@@ -6,9 +6,7 @@ import { lookOf } from '../states.ts';
 import { pathParts, placeOnPath } from './path-parts.ts';
 import type { PlacedName } from './place-names.ts';
 import type { PlanRun } from './props.ts';
-import { LETTER, type View } from './view.ts';
-
-const BAND = 8;
+import { BAND, LETTER, type View } from './view.ts';
 
 interface RunProps {
   readonly run: PlanRun;
@@ -97,25 +95,29 @@ function stroke(points: readonly ([number, number] | null)[]): string {
 function FeedSign({ run, view, inks }: Omit<RunProps, 'name'>) {
   const start = run.path[0];
   if (start === undefined) return null;
-  return <circle cx={tenth(view.toX(start.x))} cy={tenth(view.toY(start.y))} r={5.5} fill={inks.ink} />;
+  return <circle cx={tenth(view.toX(start.x))} cy={tenth(view.toY(start.y))} r={4.5} fill={inks.ink} />;
 }
 
-function Name({ name, inks }: { name: PlacedName; inks: Inks }) {
-  const { box, moved } = name;
-  const middle = box.y + box.height / 2;
-  const edge = name.goesRight === 'yes' ? box.x + box.width + 2 : box.x - 2;
+function Name({ name: { text, box, leader }, inks }: { name: PlacedName; inks: Inks }) {
+  const [from, to] = leader ?? [];
   return (
     <>
-      {moved > 1 && (
+      {from && to && (
         <path
-          d={`M${tenth(edge)} ${tenth(middle)}L${tenth(name.x)} ${tenth(name.y)}`}
+          d={`M${tenth(from[0])} ${tenth(from[1])}L${tenth(to[0])} ${tenth(to[1])}`}
           stroke={inks.ink}
           stroke-width={0.6}
           fill="none"
         />
       )}
-      <text x={tenth(box.x)} y={tenth(middle + LETTER * 0.35)} font-size={LETTER} font-weight="bold" fill={inks.ink}>
-        {name.text}
+      <text
+        x={tenth(box.x)}
+        y={tenth(box.y + box.height / 2 + LETTER * 0.35)}
+        font-size={LETTER}
+        font-weight="bold"
+        fill={inks.ink}
+      >
+        {text}
       </text>
     </>
   );

@@ -5,6 +5,13 @@ import { BODY, CLAMP, CLIP, TAP } from './metrics.ts';
 import type { Thing } from './things.ts';
 import type { LineContent } from './wishes.ts';
 
+/** Heights of one line of the strip. */
+export interface Levels {
+  readonly structureY: number;
+  readonly bodyY: number;
+  readonly tapsAbove: boolean;
+}
+
 export interface DrawnThing {
   readonly thing: Thing;
   readonly box: Box;
@@ -22,8 +29,12 @@ export function cutsPiece(things: readonly Thing[], at: Length): boolean {
   return things.some((thing) => thing.kind === 'piece' && thing.from < at && thing.to > at);
 }
 
-/** Where a thing is drawn: pieces on the run, joints round it, hangers over it, tap-offs on the side they face. */
-export function boxOf(thing: Thing, { stretch, toX }: LineContent, bodyY: number, tapsAbove: boolean): Box {
+/**
+ * Where a thing is drawn: pieces on the run, joints round it, tap-offs on the side they face. A hanger's mark stands at the
+ * structure, where no tap-off can cover it.
+ */
+export function boxOf(thing: Thing, { stretch, toX }: LineContent, levels: Levels): Box {
+  const { structureY, bodyY, tapsAbove } = levels;
   const x = toX(thing.from);
   switch (thing.kind) {
     case 'piece': {
@@ -33,7 +44,7 @@ export function boxOf(thing: Thing, { stretch, toX }: LineContent, bodyY: number
     case 'joint':
       return { x: x - CLAMP.width / 2, y: bodyY - CLAMP.reach, width: CLAMP.width, height: BODY + 2 * CLAMP.reach };
     case 'support':
-      return { ...CLIP, x: x - CLIP.width / 2, y: bodyY - CLIP.height };
+      return { ...CLIP, x: x - CLIP.width / 2, y: structureY };
     case 'tap':
       return { ...TAP, x: x - TAP.width / 2, y: tapsAbove ? bodyY - TAP.height : bodyY + BODY };
   }

@@ -84,7 +84,7 @@ export function planLine(request: LineRequest): LinePlan {
     dimensionY,
     startX: toX(stretch.from),
     endX: toX(stretch.to),
-    things: here.map((thing) => ({ thing, box: boxOf(thing, line, bodyY, tapsAbove) })),
+    things: here.map((thing) => ({ thing, box: boxOf(thing, line, { structureY, bodyY, tapsAbove }) })),
     labels: [
       ...above.draw(structureY, -1),
       ...taps.draw(tapEdge, outwards),

@@ -54,7 +54,7 @@ function Rod({ drawn, line, inks }: ThingProps) {
   const planned = thing.ink === 'dashed';
   return (
     <path
-      d={`M${x} ${tenth(line.structureY)}L${x} ${tenth(box.y)}`}
+      d={`M${x} ${tenth(box.y + box.height)}L${x} ${tenth(line.bodyY)}`}
       stroke={inks.ink}
       stroke-width={planned ? 1 : 1.8}
       stroke-dasharray={planned ? '3 2' : undefined}
