@@ -17,8 +17,8 @@ export interface Deed {
 
 export const FIRST_HASH = '0'.repeat(64);
 
-/** Appends to the chain inside the caller's transaction, so that no change goes unrecorded and no record lacks its change. */
-export async function audit(tx: Tx, context: Context, viewer: Viewer | null, deed: Deed): Promise<void> {
+/** Appends to the chain inside the caller's transaction, so that no change goes unrecorded and no record lacks its change. Answers the entry's number. */
+export async function audit(tx: Tx, context: Context, viewer: Viewer | null, deed: Deed): Promise<number> {
   const last = await tx.auditEntry.findFirst({
     where: { chain: deed.chain },
     orderBy: { seq: 'desc' },
@@ -48,6 +48,7 @@ export async function audit(tx: Tx, context: Context, viewer: Viewer | null, dee
       ...(after === null ? {} : { after }),
     },
   });
+  return entry.seq;
 }
 
 /** What an entry's hash is taken over. `detailHash` stands for before and after, so that a copy without them still verifies. */

@@ -248,6 +248,8 @@ CREATE TABLE "Inspection" (
     "recordedAt" TIMESTAMP(3) NOT NULL,
     "submissionId" TEXT NOT NULL,
     "supersedesId" TEXT,
+    "cause" TEXT,
+    "seq" INTEGER NOT NULL,
 
     CONSTRAINT "Inspection_pkey" PRIMARY KEY ("id")
 );
@@ -357,13 +359,16 @@ CREATE UNIQUE INDEX "Inspection_supersedesId_key" ON "Inspection"("supersedesId"
 CREATE INDEX "Inspection_runId_recordedAt_idx" ON "Inspection"("runId", "recordedAt");
 
 -- CreateIndex
-CREATE INDEX "Inspection_subjectId_recordedAt_idx" ON "Inspection"("subjectId", "recordedAt");
+CREATE INDEX "Inspection_subjectId_seq_idx" ON "Inspection"("subjectId", "seq");
 
 -- CreateIndex
 CREATE INDEX "Inspection_projectId_kind_recordedAt_idx" ON "Inspection"("projectId", "kind", "recordedAt");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Inspection_projectId_submissionId_key" ON "Inspection"("projectId", "submissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Inspection_projectId_seq_key" ON "Inspection"("projectId", "seq");
 
 -- CreateIndex
 CREATE INDEX "AuditEntry_chain_at_idx" ON "AuditEntry"("chain", "at");
