@@ -12,7 +12,6 @@ export function errorPage(request: FastifyRequest, reply: FastifyReply, problem:
   return renderPage(
     propsOf(request, reply, {
       title: problem.title,
-      asOf: new Date(0),
       status: problem.status,
       trail: [{ word: 'Jobs', href: '/jobs' }],
     }),

@@ -10,7 +10,7 @@ import { formToken } from '../plugins/sessions.ts';
 export interface Sheet
   extends Partial<Pick<PageProps, 'part' | 'theme' | 'flash' | 'tools' | 'lede' | 'revision' | 'timeZone' | 'trail'>> {
   readonly title: string;
-  readonly asOf: Date;
+  readonly asOf?: Date;
   /** The job the page belongs to, as this viewer reaches it. */
   readonly reached?: Reach;
   readonly status?: number;
