@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { isUniqueViolation, type Reader } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
+import { once, type Submission } from './once.ts';
 import { refuse } from './refused.ts';
 import { assertVersion } from './version.ts';
 
@@ -101,36 +102,45 @@ export async function findViewer(context: Context, userId: string): Promise<View
   return user === null || user.disabledAt !== null ? null : viewerOf(user);
 }
 
-/** An account without a password yet, and the secret of the link by which its owner sets one. */
+/**
+ * An account without a password yet, and the secret of the link by which its owner sets one. Sent again under the same
+ * submission it answers with the same account and without the secret: `newPasswordLink` makes another.
+ */
 export async function invite(
   context: Context,
   viewer: Viewer,
   input: z.infer<typeof inviteSchema>,
-): Promise<{ user: UserView; secret: string }> {
+  submission: Submission | null,
+): Promise<{ user: UserView; secret: string | null }> {
   if (!viewer.administrator) refuse({ code: 'forbidden', needs: 'administrator' });
   const email = input.email.toLowerCase();
+  let secret: string | null = null;
   try {
-    return await context.database.write(async (tx) => {
-      const user = await tx.user.create({
-        data: {
-          id: context.newId(),
-          email,
-          name: input.name,
-          passwordHash: '',
-          administrator: input.administrator,
-          createdAt: context.clock(),
-        },
+    const user = await context.database.write((tx) => {
+      secret = null;
+      return once(tx, context, viewer, submission, async () => {
+        const made = await tx.user.create({
+          data: {
+            id: context.newId(),
+            email,
+            name: input.name,
+            passwordHash: '',
+            administrator: input.administrator,
+            createdAt: context.clock(),
+          },
+        });
+        secret = await newLink(context, tx, 'invitation', made.id);
+        await audit(tx, context, viewer, {
+          chain: 'site',
+          action: 'account made',
+          subject: 'user',
+          subjectId: made.id,
+          after: viewOf(made),
+        });
+        return viewOf(made);
       });
-      const secret = await newLink(context, tx, 'invitation', user.id);
-      await audit(tx, context, viewer, {
-        chain: 'site',
-        action: 'account made',
-        subject: 'user',
-        subjectId: user.id,
-        after: viewOf(user),
-      });
-      return { user: viewOf(user), secret };
     });
+    return { user, secret };
   } catch (error) {
     if (isUniqueViolation(error)) refuse({ code: 'duplicate', what: 'account', field: 'email', value: email });
     throw error;

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { hashSecret } from './accounts.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
+import { once, type Submission } from './once.ts';
 import { refuse } from './refused.ts';
 
 export const tokenSchema = z.object({
@@ -16,26 +17,42 @@ export type TokenView = z.infer<typeof tokenSchema>;
 
 const PREFIX = 'bjb_';
 
-/** A token for scripts, with the rights of its maker. The secret is told once; the record keeps its hash. */
+/**
+ * A token for scripts, with the rights of its maker. The secret is told once and the record keeps its hash alone, so the
+ * same submission sent again answers with the same token and without the secret.
+ */
 export async function makeToken(
   context: Context,
   viewer: Viewer,
   label: string,
-): Promise<{ token: TokenView; secret: string }> {
+  submission: Submission | null,
+): Promise<{ token: TokenView; secret: string | null }> {
   const secret = PREFIX + randomBytes(24).toString('base64url');
-  return context.database.write(async (tx) => {
-    const row = await tx.apiToken.create({
-      data: { id: context.newId(), userId: viewer.userId, label, hash: hashSecret(secret), createdAt: context.clock() },
+  let told: string | null = null;
+  const token = await context.database.write((tx) => {
+    told = null;
+    return once(tx, context, viewer, submission, async () => {
+      const row = await tx.apiToken.create({
+        data: {
+          id: context.newId(),
+          userId: viewer.userId,
+          label,
+          hash: hashSecret(secret),
+          createdAt: context.clock(),
+        },
+      });
+      await audit(tx, context, viewer, {
+        chain: 'site',
+        action: 'token made',
+        subject: 'token',
+        subjectId: row.id,
+        after: { label },
+      });
+      told = secret;
+      return viewOf(row);
     });
-    await audit(tx, context, viewer, {
-      chain: 'site',
-      action: 'token made',
-      subject: 'token',
-      subjectId: row.id,
-      after: { label },
-    });
-    return { token: viewOf(row), secret };
   });
+  return { token, secret: told };
 }
 
 export async function listTokens(context: Context, viewer: Viewer): Promise<TokenView[]> {

@@ -160,6 +160,15 @@ forEachDatabase((open) => {
     expect((await script()).status).toBe(200);
     const rows = await play.context.database.db.apiToken.findMany();
     expect(JSON.stringify(rows)).not.toContain(made.body.secret);
+    const twice = () =>
+      office
+        .post('/api/v1/tokens')
+        .set('x-csrf-token', csrf)
+        .set('idempotency-key', 'one')
+        .send({ label: 'weekly list' });
+    const [told, again] = [await twice(), await twice()];
+    expect(told.body.secret).toMatch(/^bjb_/);
+    expect(again.body).toEqual({ token: told.body.token, secret: null });
     await office.delete(`/api/v1/tokens/${made.body.token.id}`).set('x-csrf-token', csrf);
     expect((await script()).status).toBe(401);
   });

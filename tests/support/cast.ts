@@ -52,8 +52,8 @@ export async function stage(database: Database): Promise<Stage> {
     const user = await database.db.user.create({
       data: { id: randomUUID(), name, email, administrator, passwordHash: '', createdAt: now },
     });
-    const { secret } = await makeToken(context, { userId: user.id, name, email, administrator }, 'tests');
-    tokens.set(key, { userId: user.id, secret });
+    const { secret } = await makeToken(context, { userId: user.id, name, email, administrator }, 'tests', null);
+    tokens.set(key, { userId: user.id, secret: secret ?? '' });
   }
   const held = (person: Person) => tokens.get(person) ?? { userId: '', secret: '' };
   return {

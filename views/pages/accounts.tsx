@@ -19,6 +19,7 @@ export interface AccountRow {
 export interface AccountsPageProps {
   readonly accounts: readonly AccountRow[];
   readonly csrf: string;
+  readonly submissionId: string;
   readonly entered: Entered;
   readonly faultOf: FaultOf;
   /** A link that was just made; it is shown this once. */
@@ -76,10 +77,10 @@ function AccountForms({ account, csrf }: { account: AccountRow; csrf: string }) 
   );
 }
 
-function NewAccount({ csrf, entered, faultOf }: AccountsPageProps) {
+function NewAccount({ csrf, submissionId, entered, faultOf }: AccountsPageProps) {
   return (
     <Part title="Make an account" id="new">
-      <Form action="/accounts" csrf={csrf}>
+      <Form action="/accounts" csrf={csrf} submissionId={submissionId}>
         <TextField
           name="name"
           label="Name"

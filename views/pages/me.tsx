@@ -25,6 +25,7 @@ export interface MePageProps {
   readonly administrator: boolean;
   readonly tokens: readonly TokenRow[];
   readonly csrf: string;
+  readonly submissionId: string;
   readonly entered: Entered;
   readonly faultOf: FaultOf;
   /** Of a token that was just made; it is shown this once. */
@@ -83,7 +84,7 @@ function Password({ csrf, faultOf }: MePageProps) {
   );
 }
 
-function Tokens({ tokens, csrf, entered, faultOf }: MePageProps) {
+function Tokens({ tokens, csrf, submissionId, entered, faultOf }: MePageProps) {
   return (
     <Part title="Tokens for scripts" id="tokens" tools={<a href="/docs">The API</a>}>
       <DataTable
@@ -116,7 +117,7 @@ function Tokens({ tokens, csrf, entered, faultOf }: MePageProps) {
           },
         ]}
       />
-      <Form action="/me/tokens" csrf={csrf}>
+      <Form action="/me/tokens" csrf={csrf} submissionId={submissionId}>
         <TextField
           name="label"
           label="What the token is for"

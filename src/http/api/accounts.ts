@@ -5,7 +5,15 @@ import { listMembers, memberSchema, membershipSchema, removeMember, setMember } 
 import { listTokens, makeToken, revokeToken, tokenSchema } from '../../actions/tokens.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { changeHeaders, problems, projectParams, readVersion, stamp } from './conventions.ts';
+import {
+  changeHeaders,
+  createHeaders,
+  problems,
+  projectParams,
+  readSubmission,
+  readVersion,
+  stamp,
+} from './conventions.ts';
 
 const tags = ['Accounts'];
 
@@ -46,20 +54,24 @@ export function accounts(app: App, context: Context): void {
       schema: {
         tags,
         summary: 'Make an account (administrator)',
+        headers: createHeaders,
         body: inviteSchema,
         response: {
           201: z.object({
             user: userSchema,
-            link: z.string().describe('One-time path where its owner sets a password.'),
+            link: z
+              .string()
+              .nullable()
+              .describe('One-time path where its owner sets a password; null when the same key is sent again.'),
           }),
           ...problems,
         },
       },
     },
     async (request, reply) => {
-      const { user, secret } = await invite(context, viewerOf(request), request.body);
+      const { user, secret } = await invite(context, viewerOf(request), request.body, readSubmission(request));
       stamp(reply, user.version);
-      return reply.code(201).send({ user, link: `/invitation/${secret}` });
+      return reply.code(201).send({ user, link: secret === null ? null : `/invitation/${secret}` });
     },
   );
 
@@ -108,11 +120,19 @@ export function accounts(app: App, context: Context): void {
       schema: {
         tags,
         summary: 'Make a token for scripts',
+        headers: createHeaders,
         body: z.strictObject({ label: z.string().trim().min(1).max(120) }),
-        response: { 201: z.object({ token: tokenSchema, secret: z.string().describe('Told once.') }), ...problems },
+        response: {
+          201: z.object({
+            token: tokenSchema,
+            secret: z.string().nullable().describe('Told once; null when the same key is sent again.'),
+          }),
+          ...problems,
+        },
       },
     },
-    async (request, reply) => reply.code(201).send(await makeToken(context, viewerOf(request), request.body.label)),
+    async (request, reply) =>
+      reply.code(201).send(await makeToken(context, viewerOf(request), request.body.label, readSubmission(request))),
   );
 
   app.delete(

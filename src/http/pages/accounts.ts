@@ -7,7 +7,7 @@ import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { attempt, entered, type FormTrouble, formVersion, readForm } from './form.ts';
+import { attempt, entered, type FormTrouble, formSubmission, formVersion, readForm } from './form.ts';
 import { goTo, sendPage } from './page.ts';
 
 const params = z.object({ userId: z.string() });
@@ -34,6 +34,7 @@ export function accounts(app: App, context: Context): void {
       AccountsPage({
         accounts: listed,
         csrf: formToken(reply),
+        submissionId: context.newId(),
         entered: trouble === undefined ? {} : entered(request),
         faultOf: trouble?.faultOf ?? noFault,
         link,
@@ -47,10 +48,12 @@ export function accounts(app: App, context: Context): void {
     const { administrator, ...fields } = entered(request);
     const tried = await attempt(async () => {
       const asked = readForm(inviteSchema.omit({ administrator: true }), fields);
-      return invite(context, viewerOf(request), { ...asked, administrator: administrator === 'yes' });
+      const account = { ...asked, administrator: administrator === 'yes' };
+      return invite(context, viewerOf(request), account, formSubmission(request));
     });
     if (!tried.ok) return show(request, reply, { trouble: tried.trouble });
     const { user, secret } = tried.value;
+    if (secret === null) return goTo(reply, '/accounts', `The account of ${user.name} was made before.`);
     return show(request, reply, { link: { for: user.name, url: invitationUrl(request, secret) } });
   });
 

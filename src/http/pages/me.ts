@@ -8,7 +8,7 @@ import { listTokens, makeToken, revokeToken } from '../../actions/tokens.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { attempt, entered, type FormTrouble, readForm } from './form.ts';
+import { attempt, entered, type FormTrouble, formSubmission, readForm } from './form.ts';
 import { goTo, sendPage } from './page.ts';
 
 const passwordForm = z.strictObject({ current: z.string().max(200), next: passwordSchema });
@@ -42,6 +42,7 @@ export function me(app: App, context: Context): void {
           lastUsedAt: token.lastUsedAt === null ? null : new Date(token.lastUsedAt),
         })),
         csrf: formToken(reply),
+        submissionId: context.newId(),
         entered: trouble === undefined ? {} : entered(request),
         faultOf: trouble?.faultOf ?? noFault,
         secret,
@@ -73,10 +74,11 @@ export function me(app: App, context: Context): void {
 
   app.post('/me/tokens', { schema: { hide: true } }, async (request, reply) => {
     const tried = await attempt(async () =>
-      makeToken(context, viewerOf(request), readForm(tokenForm, entered(request)).label),
+      makeToken(context, viewerOf(request), readForm(tokenForm, entered(request)).label, formSubmission(request)),
     );
     if (!tried.ok) return show(request, reply, { trouble: tried.trouble });
     const { token, secret } = tried.value;
+    if (secret === null) return goTo(reply, '/me#tokens', `The token ${token.label} was made before.`);
     return show(request, reply, { secret: { label: token.label, text: secret } });
   });
 
