@@ -186,7 +186,7 @@ function RunsOfFloor({ floor, runs, pager, plan, page }: RunsOfFloorProps) {
   });
   return (
     <Part
-      title={`Runs of ${floor.name}`}
+      title={floor.name}
       id={chosen === null ? undefined : 'runs'}
       tools={chosen === null ? undefined : <a href={`/jobs/${jobId}/floors`}>All floors</a>}
     >
@@ -196,7 +196,7 @@ function RunsOfFloor({ floor, runs, pager, plan, page }: RunsOfFloorProps) {
         </Drawing>
       )}
       <DataTable
-        caption="Runs"
+        caption={`Runs of ${floor.name}`}
         remark={String(floor.runs)}
         rows={runs}
         keyOf={(run) => run.id}

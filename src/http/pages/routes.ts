@@ -9,6 +9,8 @@ import { jobs } from './jobs.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
 import { newJob } from './new-job.ts';
+import { run } from './run.ts';
+import { runEdit } from './run-edit.ts';
 import { settings } from './settings.ts';
 import { signIn } from './sign-in.ts';
 
@@ -24,6 +26,8 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   jobs(app, context);
   newJob(app, context);
   jobFloors(app, context);
+  run(app, context);
+  runEdit(app, context);
   settings(app, context);
   members(app, context);
   audit(app, context);

@@ -1,0 +1,152 @@
+import type { RunDocument } from '../../document/job-document.ts';
+import { toRun } from '../../document/model/to-run.ts';
+import { toTap } from '../../document/model/to-tap.ts';
+import type { TapDocument } from '../../document/schema/tap.ts';
+import type { Finding } from '../../domain/finding.ts';
+import type { LabourLine } from '../../domain/labour/result.ts';
+import type { RunLayout } from '../../domain/layout/result.ts';
+import type { BuswayType, LabourBook, Run, Tap } from '../../domain/model.ts';
+import type { JointState, PieceState, SupportState, TapState } from '../../domain/quality/states.ts';
+import type { Length } from '../../domain/units/length.ts';
+import type { Reader } from '../../store/database.ts';
+import type { Context, Viewer } from '../context.ts';
+import { type JobHeading, jobHeading } from '../job-heading.ts';
+import { progressOf, type RunStanding } from '../progress.ts';
+import { refuse } from '../refused.ts';
+
+/** A thing of a released run: its permanent id, its mark and where it stands. */
+interface Item<State> {
+  readonly id: string;
+  readonly mark: string;
+  readonly state: State;
+}
+
+/** What the floor has: the revision that was released last, and how far each thing of it is, in the order of its layout. */
+export interface Released {
+  readonly number: number;
+  readonly at: Date;
+  readonly run: Run;
+  readonly layout: RunLayout;
+  readonly pieces: readonly (Item<PieceState> & { readonly lot: string | null })[];
+  readonly joints: readonly Item<JointState>[];
+  readonly supports: readonly (Item<SupportState> & { readonly measured: Length | null })[];
+  readonly taps: readonly (Item<TapState> & { readonly at: Length; readonly tap: Tap })[];
+}
+
+export interface Revision {
+  readonly number: number;
+  readonly at: Date;
+  readonly byName: string;
+  readonly reason: string;
+}
+
+export interface RunBoard {
+  readonly heading: JobHeading;
+  readonly level: { readonly id: string; readonly name: string };
+  readonly version: number;
+  readonly standing: RunStanding;
+  readonly run: Run;
+  readonly type: BuswayType;
+  readonly layout: RunLayout;
+  readonly released: Released | null;
+  readonly revisions: readonly Revision[];
+  readonly findings: readonly Finding[];
+  readonly hours: readonly LabourLine[];
+  readonly labourBook: LabourBook | null;
+  /** Ids of the runs it is joined to or paired with, by label. */
+  readonly runIds: ReadonlyMap<string, string>;
+}
+
+/** Everything that a run's page shows. */
+export async function runBoard(context: Context, viewer: Viewer, projectId: string, runId: string): Promise<RunBoard> {
+  const heading = await jobHeading(context, viewer, projectId);
+  const { db } = context.database;
+  const row = await db.run.findFirst({
+    where: { projectId, id: runId },
+    select: {
+      key: true,
+      version: true,
+      revision: true,
+      level: { select: { id: true, name: true } },
+      revisions: { orderBy: { number: 'desc' } },
+    },
+  });
+  if (row === null) return refuse({ code: 'not-found', what: 'run' });
+  const [progress, released, names] = await Promise.all([
+    progressOf(db, projectId),
+    readReleased(db, runId, row.revisions[0]),
+    db.user.findMany({
+      where: { id: { in: row.revisions.map((revision) => revision.byUserId) } },
+      select: { id: true, name: true },
+    }),
+  ]);
+  const standing = progress.runs.find((run) => run.id === runId);
+  const { figures, job } = progress.figures;
+  const run = job.runs.find((one) => one.id === row.key);
+  const layout = figures.layouts.find((one) => one.run === row.key);
+  const type = job.types.find((one) => one.id === run?.type);
+  if (standing === undefined || run === undefined || layout === undefined || type === undefined)
+    return refuse({ code: 'not-found', what: 'run' });
+  return {
+    heading,
+    level: row.level,
+    version: row.version,
+    standing,
+    run,
+    type,
+    layout,
+    released,
+    revisions: row.revisions.map(({ number, at, byUserId, reason }) => ({
+      number,
+      at,
+      reason,
+      byName: names.find((user) => user.id === byUserId)?.name ?? 'a closed account',
+    })),
+    findings: figures.checks.filter((finding) => finding.run === row.key),
+    hours: (figures.labour?.lines ?? []).filter((line) => line.run === row.key),
+    labourBook: job.labourBook,
+    runIds: new Map(progress.runs.map((one) => [one.key, one.id])),
+  };
+}
+
+interface RevisionRow {
+  readonly number: number;
+  readonly at: Date;
+  readonly spec: unknown;
+  readonly layout: unknown;
+}
+
+async function readReleased(reader: Reader, runId: string, last: RevisionRow | undefined): Promise<Released | null> {
+  if (last === undefined) return null;
+  const standing = {
+    where: { runId, retiredAt: null },
+    orderBy: [{ ordinal: 'asc' as const }, { id: 'asc' as const }],
+  };
+  const [pieces, joints, supports, taps] = await Promise.all([
+    reader.piece.findMany(standing),
+    reader.joint.findMany(standing),
+    reader.support.findMany(standing),
+    reader.tap.findMany(standing),
+  ]);
+  return {
+    number: last.number,
+    at: last.at,
+    run: toRun(last.spec as unknown as RunDocument),
+    layout: last.layout as unknown as RunLayout,
+    pieces: pieces.map(({ id, mark, state, lot }) => ({ id, mark, state: state as PieceState, lot })),
+    joints: joints.map(({ id, mark, state }) => ({ id, mark, state: state as JointState })),
+    supports: supports.map(({ id, mark, state, measuredU80 }) => ({
+      id,
+      mark,
+      state: state as SupportState,
+      measured: measuredU80,
+    })),
+    taps: taps.map(({ id, key, state, atU80, spec }) => ({
+      id,
+      mark: key,
+      state: state as TapState,
+      at: atU80,
+      tap: toTap(spec as unknown as TapDocument),
+    })),
+  };
+}

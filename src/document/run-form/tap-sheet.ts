@@ -1,0 +1,83 @@
+import { parse } from 'csv-parse/sync';
+import type { UnitSystem } from '../../domain/model.ts';
+import type { JobDocument, RunDocument } from '../job-document.ts';
+import type { ListFault } from '../lists/list-fault.ts';
+import { readTaps } from '../lists/read-taps.ts';
+import { writeTaps } from '../lists/write-taps.ts';
+import type { TapDocument } from '../schema/tap.ts';
+
+/** The run's tap-offs as the rows of a spreadsheet: the columns of the tap list, separated by tabs, without the run. */
+export function writeTapSheet(run: RunDocument, units: UnitSystem): string {
+  const list = writeTaps({ ...EMPTY_JOB, project: { ...EMPTY_JOB.project, units }, runs: [run] });
+  const rows: string[][] = parse(list);
+  return rows.map(([, ...cells]) => cells.join('\t')).join('\n');
+}
+
+const EMPTY_JOB: JobDocument = {
+  format: 'busway-jobbook/1',
+  project: {
+    number: 'x',
+    name: 'x',
+    units: 'ft-in',
+    currency: 'USD',
+    codeBasis: 'NEC',
+    frequencyHz: 60,
+    voltageLL: 208,
+    voltageLN: 120,
+  },
+  levels: [],
+  buswayTypes: [],
+  runs: [],
+};
+
+export type TapSheet =
+  | { readonly ok: true; readonly taps: readonly TapDocument[]; readonly questions: readonly ListFault[] }
+  | { readonly ok: false; readonly faults: readonly ListFault[] };
+
+/**
+ * Tap-offs from the rows of a spreadsheet, with the columns of the tap list; the column of the run may be left out. What the
+ * list has no column for is kept from the tap-off of the same label in `before`.
+ */
+export function readTapSheet(
+  sheet: string,
+  job: JobDocument,
+  run: Pick<RunDocument, 'id' | 'level' | 'type' | 'legs'>,
+  before: readonly TapDocument[],
+): TapSheet {
+  const text = sheet.replace(/\r\n?/g, '\n').replace(/^\n+|\s+$/g, '');
+  if (text === '' || onlyHeadings(text)) return { ok: true, taps: [], questions: [] };
+  const plain: RunDocument = { ...run, conductorSide: 'left', feed: { kind: 'end' } };
+  const read = readTaps(withRun(text, run.id), { ...EMPTY_JOB, ...ofJob(job), runs: [plain] });
+  if (!read.ok) return read;
+  const known = new Map(before.map((tap) => [tap.id, tap]));
+  return {
+    ok: true,
+    taps: read.made.map(({ tap }) => ({ ...beyondTheList(known.get(tap.id)), ...tap })),
+    questions: read.questions,
+  };
+}
+
+function ofJob({ project, levels, buswayTypes }: JobDocument) {
+  return { project, levels, buswayTypes };
+}
+
+/** A sheet that was emptied but for its headings holds no tap-offs, and that is no fault. */
+function onlyHeadings(text: string): boolean {
+  return !text.includes('\n') && /\btap\b/i.test(text) && /\bphases?\b/i.test(text);
+}
+
+function withRun(text: string, run: string): string {
+  const [headings = '', ...rows] = text.split('\n');
+  const delimiter = ['\t', ',', ';'].find((one) => headings.includes(one)) ?? '\t';
+  if (headings.split(delimiter).some((heading) => heading.trim().toLowerCase() === 'run')) return text;
+  const cell = `"${run.replaceAll('"', '""')}"`;
+  const numbered = rows.map((row) => (row.trim() === '' ? row : `${cell}${delimiter}${row}`));
+  return [`run${delimiter}${headings}`, ...numbered].join('\n');
+}
+
+/** What a tap-off says that no column of the list holds. */
+function beyondTheList(tap: TapDocument | undefined): Partial<TapDocument> {
+  if (tap === undefined) return {};
+  const { id, atMm, near, phases, neutral, deviceA, loadVA, loadA, powerFactor, serves, pair, ...rest } = tap;
+  return rest;
+}

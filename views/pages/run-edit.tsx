@@ -1,0 +1,90 @@
+import type { JSX } from 'preact';
+import { Button, ButtonLink } from '../components/button.tsx';
+import { Confirm } from '../components/confirm.tsx';
+import type { Entered, FaultOf } from '../components/fault-of.ts';
+import type { Option } from '../components/field.tsx';
+import { Form } from '../components/form.tsx';
+import { type FormFault, FormFaults } from '../components/form-faults.tsx';
+import { type Conflict, ConflictList } from './run-edit/conflict-list.tsx';
+import { FeedFields } from './run-edit/feed-fields.tsx';
+import { HangingFields } from './run-edit/hanging-fields.tsx';
+import { PlaceFields } from './run-edit/place-fields.tsx';
+import { Questions } from './run-edit/questions.tsx';
+import { TapFields } from './run-edit/tap-fields.tsx';
+import { WayFields } from './run-edit/way-fields.tsx';
+
+export interface SheetFault {
+  readonly row: number | null;
+  readonly column: string | null;
+  readonly value: string;
+  readonly problem: string;
+  readonly remedy: string;
+}
+
+export interface RunEditPageProps {
+  readonly jobId: string;
+  readonly action: string;
+  readonly csrf: string;
+  readonly submissionId?: string;
+  readonly version?: number;
+  /** The run as it stood when the form was first shown, as JSON: tells one's own changes from somebody else's. */
+  readonly base?: string;
+  readonly entered: Entered;
+  readonly faultOf: FaultOf;
+  readonly summary: readonly FormFault[];
+  /** Figures that are taken as typed once the form is sent again. */
+  readonly questions: readonly { readonly field: string; readonly said: string }[];
+  readonly asked: string;
+  readonly tapFaults: readonly SheetFault[];
+  readonly tapQuestions: readonly SheetFault[];
+  readonly levels: readonly Option[];
+  readonly types: readonly Option[];
+  readonly example: string;
+  /** The label is painted on the floor and can no longer change. */
+  readonly released: boolean;
+  readonly conflicts: readonly Conflict[] | null;
+  readonly leaveHref: string;
+  readonly removal: { readonly action: string; readonly label: string } | null;
+}
+
+/** A run's design as a plain form, in the units of the job. */
+export function RunEditPage(props: RunEditPageProps): JSX.Element {
+  const { action, csrf, submissionId, version, base, conflicts, removal } = props;
+  return (
+    <>
+      <FormFaults faults={props.summary} />
+      {conflicts !== null && <ConflictList conflicts={conflicts} theirsHref={action} />}
+      <Form
+        action={action}
+        csrf={csrf}
+        {...(submissionId === undefined ? {} : { submissionId })}
+        {...(version === undefined ? {} : { version })}
+      >
+        {base !== undefined && <input type="hidden" name="base" value={base} />}
+        <input type="hidden" name="asked" value={props.asked} />
+        <Questions questions={props.questions} tapQuestions={props.tapQuestions} />
+        <PlaceFields {...props} />
+        <FeedFields {...props} />
+        <WayFields {...props} />
+        <HangingFields {...props} />
+        <TapFields {...props} />
+        <div class="row">
+          <Button kind="lead">{conflicts === null ? 'Save the run' : 'Keep mine: save over theirs'}</Button>
+          <ButtonLink href={props.leaveHref} kind="plain">
+            Leave it
+          </ButtonLink>
+        </div>
+      </Form>
+      {removal !== null && version !== undefined && (
+        <Confirm
+          ask="Remove the run"
+          question={`${removal.label} leaves the design with its tap-offs. It has no records; what it was stays in the audit trail.`}
+          answer={`Remove ${removal.label}`}
+          action={removal.action}
+          csrf={csrf}
+          version={version}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,107 @@
+import type { JSX } from 'preact';
+import type { Finding } from '../../src/domain/finding.ts';
+import type { LabourLine } from '../../src/domain/labour/result.ts';
+import type { RunLayout } from '../../src/domain/layout/result.ts';
+import type { BuswayType, Run, UnitSystem } from '../../src/domain/model.ts';
+import type { OpenPoint } from '../../src/domain/quality/run-status.ts';
+import { ButtonLink } from '../components/button.tsx';
+import { EmptyState } from '../components/empty-state.tsx';
+import { FindingList } from '../components/finding-list.tsx';
+import { Live } from '../components/live.tsx';
+import { Part } from '../components/part.tsx';
+import { type RunStatus, StatusWord } from '../components/status-word.tsx';
+import { openPointWords } from '../words/open-points.ts';
+import { CoveringCostPart } from './run/covering-cost.tsx';
+import { RunDrawing } from './run/run-drawing.tsx';
+import { RunFacts } from './run/run-facts.tsx';
+import { RunHours } from './run/run-hours.tsx';
+import { RunRelease, type RunReleaseProps } from './run/run-release.tsx';
+import { type Revision, RunRevisions } from './run/run-revisions.tsx';
+import { type ReleasedRun, RunThings } from './run/run-things.tsx';
+
+export interface RunPageProps {
+  readonly jobId: string;
+  readonly runId: string;
+  readonly units: UnitSystem;
+  readonly currency: string;
+  readonly zone: string | undefined;
+  readonly levelName: string;
+  readonly run: Run;
+  readonly type: BuswayType;
+  readonly layout: RunLayout;
+  readonly released: ReleasedRun | null;
+  readonly changed: boolean;
+  readonly status: RunStatus;
+  readonly open: readonly OpenPoint[];
+  readonly findings: readonly Finding[];
+  readonly hours: readonly LabourLine[];
+  readonly book: { readonly version: string; readonly policy: 'add' | 'compound' } | null;
+  readonly revisions: readonly Revision[];
+  readonly mayMoney: boolean;
+  /** null for those who may not release. */
+  readonly release: RunReleaseProps | null;
+  /** Where the page of a run is, by its label. */
+  readonly runHref: (label: string) => string | null;
+}
+
+/** One run: its strip, what is found about it, what it is made of and how far each thing is, its hours, its revisions. */
+export function RunPage(props: RunPageProps): JSX.Element {
+  const { units, findings, runId } = props;
+  return (
+    <>
+      <RunLive {...props} />
+      <Part title="Checks" id="checks">
+        {findings.length === 0 ? (
+          <EmptyState text="Nothing is found against this design by the rules that are checked here. The maker’s sheet and the local code decide." />
+        ) : (
+          <FindingList findings={findings} units={units} />
+        )}
+      </Part>
+      {props.release !== null && <RunRelease {...props.release} />}
+      <RunFacts {...props} />
+      <RunHours {...props} />
+      {props.mayMoney && <CoveringCostPart {...props} />}
+      <RunRevisions {...props} key={runId} />
+    </>
+  );
+}
+
+/** What changes with the work: fetched again whenever anybody records something. */
+export function RunLive(props: RunPageProps): JSX.Element {
+  const { jobId, runId, status, open } = props;
+  return (
+    <Live id="run" href={`/jobs/${jobId}/runs/${runId}?part=run`}>
+      <p class="row">
+        <StatusWord status={status} />
+        {open.length > 0 && (
+          <span>
+            <span class="soft">For the next status:</span> {open.map(openPointWords).join('; ')}.
+          </span>
+        )}
+      </p>
+      <RunDrawing {...props} />
+      <RunThings {...props} />
+    </Live>
+  );
+}
+
+/** At the head of the page. */
+export function RunTools({
+  jobId,
+  runId,
+  mayDesign,
+}: {
+  jobId: string;
+  runId: string;
+  mayDesign: boolean;
+}): JSX.Element {
+  return (
+    <>
+      {mayDesign && (
+        <ButtonLink href={`/jobs/${jobId}/runs/${runId}/edit`} kind="lead">
+          Edit
+        </ButtonLink>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,35 @@
+import type { JSX } from 'preact';
+import { DataTable } from '../../components/data-table.tsx';
+import { EmptyState } from '../../components/empty-state.tsx';
+import { Part } from '../../components/part.tsx';
+import { Time } from '../../components/time.tsx';
+
+export interface Revision {
+  readonly number: number;
+  readonly at: Date;
+  readonly byName: string;
+  readonly reason: string;
+}
+
+/** What was released, when, by whom and why. */
+export function RunRevisions(props: {
+  readonly revisions: readonly Revision[];
+  readonly zone: string | undefined;
+}): JSX.Element {
+  return (
+    <Part title="Revisions" id="revisions">
+      <DataTable
+        caption="Released to the floor"
+        rows={props.revisions}
+        keyOf={(revision) => String(revision.number)}
+        none={<EmptyState text="Not released yet. The floor sees the run once it is." />}
+        columns={[
+          { head: 'Revision', kind: 'name', cell: (revision) => revision.number },
+          { head: 'When', cell: (revision) => <Time at={revision.at} zone={props.zone} /> },
+          { head: 'By', cell: (revision) => revision.byName },
+          { head: 'Why', cell: (revision) => revision.reason },
+        ]}
+      />
+    </Part>
+  );
+}
