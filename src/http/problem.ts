@@ -1,6 +1,7 @@
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { type Refusal, Refused } from '../actions/refused.ts';
+import { refusalWords } from '../../views/words/quality.ts';
+import { type RecordRefused, type Refusal, Refused } from '../actions/refused.ts';
 import { type Fault, formatPath } from '../document/fault.ts';
 
 /** RFC 9457 problem details, with every faulty field at once in `errors`. */
@@ -15,8 +16,10 @@ export const problemSchema = z
       .array(z.object({ path: z.string(), message: z.string(), remedy: z.string() }))
       .optional()
       .describe('Every faulty field, each with a remedy.'),
-    current: z.unknown().optional().describe('After 412: what stands in the record now.'),
+    current: z.unknown().optional().describe('What stands in the record now.'),
     currentVersion: z.number().int().optional(),
+    reason: z.string().optional().describe('Of a record of the floor: the rule that refuses it; stable.'),
+    remedy: z.string().optional().describe('Of a record of the floor: what to do.'),
     requestId: z.string().optional(),
   })
   .meta({ id: 'Problem' });
@@ -29,6 +32,8 @@ interface Told {
   readonly errors?: readonly Fault[];
   readonly current?: unknown;
   readonly currentVersion?: number;
+  readonly reason?: string;
+  readonly remedy?: string;
 }
 
 /** The one table from a refusal to a status and its words. */
@@ -117,7 +122,27 @@ export function tell(refusal: Refusal): Told {
       return { status: 409, title: 'Not ready for the floor', detail: refusal.reasons.join(' ') };
     case 'work-refused':
       return { status: 409, title: refusal.what, detail: [refusal.number, refusal.remedy].filter(Boolean).join(' ') };
+    case 'record-refused':
+      return tellRecord(refusal);
   }
+}
+
+function tellRecord({ refusal, say, current, version }: RecordRefused): Told {
+  const { what, number, remedy } = refusalWords(refusal, say);
+  return {
+    status: refusal.code === 'record.stale' ? 412 : 409,
+    title: 'Not recorded',
+    detail: [what, number === null ? null : sentence(number), remedy].filter(Boolean).join(' '),
+    reason: refusal.code,
+    remedy,
+    ...(current === undefined ? {} : { current }),
+    ...(version === undefined ? {} : { currentVersion: version }),
+  };
+}
+
+function sentence(number: string): string {
+  const first = number.charAt(0).toUpperCase() + number.slice(1);
+  return /[.!?]$/.test(first) ? first : `${first}.`;
 }
 
 function describe(faults: readonly Fault[]): string {
@@ -130,7 +155,7 @@ function describe(faults: readonly Fault[]): string {
 /** Any error to a problem. A fault of ours tells nothing but its request id. */
 export function problemOf(error: unknown, requestId: string, instance: string): Problem {
   if (error instanceof Refused) {
-    const { status, title, detail, errors, current, currentVersion } = tell(error.refusal);
+    const { status, title, detail, errors, current, currentVersion, reason, remedy } = tell(error.refusal);
     return {
       type: `/problems/${error.refusal.code}`,
       title,
@@ -140,6 +165,8 @@ export function problemOf(error: unknown, requestId: string, instance: string): 
       ...(errors === undefined ? {} : { errors: [...errors] }),
       ...(current === undefined ? {} : { current }),
       ...(currentVersion === undefined ? {} : { currentVersion }),
+      ...(reason === undefined ? {} : { reason }),
+      ...(remedy === undefined ? {} : { remedy }),
     };
   }
   if (hasZodFastifySchemaValidationErrors(error))

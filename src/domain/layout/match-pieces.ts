@@ -1,3 +1,4 @@
+import { FEED, piecesAtJoints } from './pieces-at-joints.ts';
 import type { PlacedPiece, PlacedSupport, RunLayout } from './result.ts';
 
 /** What stays itself from one revision to the next, by places in the old and the new list; the rest goes or is new. */
@@ -25,8 +26,10 @@ export function matchJoints(
   pieces: Match,
 ): Match {
   const renewed = new Map(pieces.kept);
-  const now = new Map(neighboursOf(after).map(({ left, right }, index) => [`${left} ${right}`, index]));
-  const kept = neighboursOf(before).flatMap(({ left, right }, index): [number, number][] => {
+  const now = new Map(
+    piecesAtJoints(after.pieces, after.joints).map(({ left, right }, index) => [`${left} ${right}`, index]),
+  );
+  const kept = piecesAtJoints(before.pieces, before.joints).flatMap(({ left, right }, index): [number, number][] => {
     const name = [left, right].map((piece) => (piece === FEED ? FEED : renewed.get(piece)));
     const found = name.includes(undefined) ? undefined : now.get(name.join(' '));
     return found === undefined ? [] : [[index, found]];
@@ -98,30 +101,6 @@ function walked(rows: number, columns: number, took: Uint8Array): Pairs {
 function isSame(a: PlacedPiece | undefined, b: PlacedPiece | undefined): boolean {
   if (a === undefined || b === undefined) return false;
   return a.kind === b.kind && a.hand === b.hand && a.to - a.from === b.to - b.from;
-}
-
-const FEED = -1;
-
-interface Neighbours {
-  readonly left: number;
-  readonly right: number;
-}
-
-/**
- * The pieces on both sides of every joint by their places, the feed as `FEED`. Two joints at one distance are those of a centre
- * feed: the first joins the piece before it to the feed, the second the feed to the piece after it.
- */
-function neighboursOf({ pieces, joints }: Pick<RunLayout, 'pieces' | 'joints'>): Neighbours[] {
-  const endingAt = new Map(pieces.map((piece, index) => [piece.to, index]));
-  const startingAt = new Map(pieces.map((piece, index) => [piece.from, index]));
-  return joints.map(({ at }, index) => {
-    const isFirstOfTwo = joints[index + 1]?.at === at;
-    const isSecondOfTwo = joints[index - 1]?.at === at;
-    return {
-      left: isSecondOfTwo ? FEED : (endingAt.get(at) ?? FEED),
-      right: isFirstOfTwo ? FEED : (startingAt.get(at) ?? FEED),
-    };
-  });
 }
 
 function matchOf(kept: Pairs, before: number, after: number): Match {

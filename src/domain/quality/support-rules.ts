@@ -60,7 +60,9 @@ export function spans(around: SupportSurroundings): Reach[] {
     add('past-neighbour', next, 0, () => ({ from: 0, to: next }));
     add('gap-after', next, limits.maxSpacing, (limit) => ({ from: next - limit, to: runLength }));
   }
-  if (previous === null) add('overhang-start', 0, limits.maxEndOverhang, (limit) => ({ from: 0, to: limit }));
+  const start = around.stretchStart ?? 0;
+  if (previous === null)
+    add('overhang-start', start, limits.maxEndOverhang, (limit) => ({ from: start, to: start + limit }));
   if (next === null)
     add('overhang-end', runLength, limits.maxEndOverhang, (limit) => ({ from: runLength - limit, to: runLength }));
   for (const arm of armsHeldAlone(around)) add('fitting', arm.face, limits.fittingWithin, () => arm);

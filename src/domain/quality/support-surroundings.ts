@@ -3,6 +3,9 @@ import type { Length } from '../units/length.ts';
 
 /** What a hanger's place is measured against: limits of the sheet (null is unknown) and what stands along the run. */
 export interface SupportSurroundings {
+  /** Where its stretch begins: 0 (or absent), or past a riser, which has supports of its own. */
+  readonly stretchStart?: Length;
+  /** Where its stretch ends: the length of the run, or short of a riser. */
   readonly runLength: Length;
   /** Where the layout puts this hanger. */
   readonly planned: Length;

@@ -27,7 +27,10 @@ export function judgeSupportPlace(at: Length, around: SupportSurroundings): Supp
 
 /** Where the hanger may stand between its neighbours, so that the floor can shift it without asking the office. */
 export function supportWindows(around: SupportSurroundings): readonly Window[] {
-  const reach = spans(around).reduce(intersect, { from: 0, to: around.runLength });
+  const reach = spans(around).reduce(intersect, {
+    from: around.stretchStart ?? 0,
+    to: around.runLength,
+  });
   return bars(around).reduce<readonly Window[]>(
     (left, bar) => left.flatMap((window) => without(window, bar)),
     nonEmpty(reach),
