@@ -42,7 +42,7 @@ function headingWords(run: Run, geometry: RunGeometry, index: number): string {
   const leg = geometry.legs[index];
   if (leg === undefined) return '';
   const towards = tapDirection(leg.frame, run.conductorSide);
-  if (leg.vertical) return ' is vertical';
+  if (leg.vertical) return ` is vertical, taps face ${directionName(geometry, towards)}`;
   return ` heads ${directionName(geometry, leg.frame.heading)}, taps face ${directionName(geometry, towards)}`;
 }
 
@@ -70,7 +70,7 @@ function elbowWords(fittings: readonly PlacedFitting[], say: Say): string {
 function rolledLegs(run: Run, geometry: RunGeometry): Finding[] {
   return geometry.legs.flatMap((leg, index) => {
     const towards = tapDirection(leg.frame, run.conductorSide);
-    if (leg.vertical || !isVertical(towards)) return [];
+    if (!isVertical(towards)) return [];
     const message =
       `Leg ${index + 1} lies on its side after the riser: its taps would face ${directionName(geometry, towards)}; ` +
       `check on the maker's drawing that this type may be mounted so.`;

@@ -91,7 +91,5 @@ function barName({ kind, reason }: SupportBar): string {
       return `${reason} clearance`;
     case 'joint':
       return 'joint clearance';
-    case 'fitting':
-      return `${reason}`;
   }
 }

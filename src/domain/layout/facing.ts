@@ -4,13 +4,13 @@ import type { RunGeometry } from './geometry.ts';
 import type { Facing } from './result.ts';
 
 /**
- * Which way taps face on each horizontal leg. Left out: vertical legs, and a leg that lies on its side after a riser, where
- * taps face up or down and no compass direction exists.
+ * Which way taps face on each leg: the heading turned 90° to the conductor side, in the leg's own frame, so that the taps of
+ * a riser face a compass direction too. Left out is a leg that lies on its side after a riser, where they face up or down.
  */
 export function facingOf(run: Run, geometry: RunGeometry): readonly Facing[] {
   return geometry.legs.flatMap((leg, index) => {
     const direction = tapDirection(leg.frame, run.conductorSide);
-    if (leg.vertical || isVertical(direction)) return [];
+    if (isVertical(direction)) return [];
     const compassDeg = compass(geometry.axisDeg + quarterTurns(direction[0], direction[1]) * 90);
     return [{ leg: index + 1, compassDeg, relative: run.conductorSide }];
   });

@@ -69,8 +69,6 @@ function barWords({ kind, from, to, reason }: SupportBar, place: Length, say: Sa
   switch (kind) {
     case 'joint':
       return `is ${say(Math.abs(place - centre))} from the joint at ${say(centre)} and needs ${say((to - from) / 2)}`;
-    case 'fitting':
-      return `stands on the ${reason} from ${say(from)} to ${say(to)}`;
     case 'crossing':
       return `is within ${say(from)} to ${say(to)}, kept free for the ${reason}`;
     case 'zone':

@@ -45,7 +45,28 @@ export function layOutSupports(
   const laid = stretches.map((stretch) => layOutStretch(setting, limits, stretch, line, say));
   const all = [...findings, ...riser, ...laid.flatMap((stretch) => stretch.findings)];
   const whole = laid.every((stretch) => stretch.supports.length > 0);
-  return { supports: whole ? laid.flatMap((stretch) => stretch.supports) : [], findings: all };
+  const supports = whole ? laid.flatMap((stretch) => stretch.supports) : [];
+  return { supports, findings: [...all, ...fittingNotes(setting, supports, say)] };
+}
+
+/** No rule keeps a support off a fitting, but not every sheet has a hanger for one. */
+function fittingNotes(
+  { run, type, fittings }: SupportSetting,
+  supports: readonly PlacedSupport[],
+  say: Say,
+): Finding[] {
+  return fittings.flatMap(({ from, to, kind }) =>
+    supports
+      .filter(({ at }) => from < at && at < to)
+      .map(({ at }) => ({
+        rule: 'support.on-fitting',
+        severity: 'note' as const,
+        run: run.id,
+        at,
+        message: `The hanger at ${say(at)} stands on the ${kind} from ${say(from)} to ${say(to)}: see on the sheet that one may, or block the ${kind} for hangers.`,
+        source: sheetName(type),
+      })),
+  );
 }
 
 function riserNote({ run, type }: SupportSetting, geometry: RunGeometry, say: Say): Finding[] {

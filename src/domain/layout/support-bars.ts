@@ -3,10 +3,10 @@ import type { SupportBar, SupportLimits, SupportSetting, SupportWindow } from '.
 import type { SupportStretch } from './support-stretches.ts';
 
 /**
- * Where no support may stand: blocked zones, walls with their clearance, joints with theirs, and the bodies of fittings.
- * A limit that is not stated binds nothing, but a wall itself stays barred.
+ * Where no support may stand: blocked zones, walls with their clearance, joints with theirs. A hanger sits anywhere else along
+ * the housing, a fitting's included. A limit that is not stated binds nothing, but a wall itself stays barred.
  */
-export function supportBars({ run, type, joints, fittings }: SupportSetting): readonly SupportBar[] {
+export function supportBars({ run, type, joints }: SupportSetting): readonly SupportBar[] {
   const beside = type.crossing.supportClear ?? 0;
   const clear = type.support.jointClear;
   return [
@@ -16,7 +16,6 @@ export function supportBars({ run, type, joints, fittings }: SupportSetting): re
       return { kind: 'crossing' as const, from: crossing.at - half, to: crossing.at + half, reason: crossing.kind };
     }),
     ...(clear === null ? [] : joints.map(({ at }) => jointBar(at, clear))),
-    ...fittings.map(({ from, to, kind }) => ({ kind: 'fitting' as const, from, to, reason: kind })),
   ];
 }
 

@@ -21,7 +21,7 @@ export interface SupportLimits {
 
 /** An open interval that no support may stand in. */
 export interface SupportBar {
-  readonly kind: 'zone' | 'crossing' | 'joint' | 'fitting';
+  readonly kind: 'zone' | 'crossing' | 'joint';
   readonly from: number;
   readonly to: number;
   readonly reason: string | null;

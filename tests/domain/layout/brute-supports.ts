@@ -41,8 +41,7 @@ function isAllowed(hanging: Hanging, at: number): boolean {
   const nearJoint = hanging.joints.some((joint) => Math.abs(joint - at) < hanging.jointClear);
   const inZone = hanging.zones.some(([from, to]) => from < at && at < to);
   const inWall = hanging.walls.some((wall) => Math.abs(wall.at - at) < wall.thickness / 2 + hanging.crossingClear);
-  const onFitting = hanging.pieces.some((piece) => piece.fitting && piece.from < at && at < piece.to);
-  return !nearJoint && !inZone && !inWall && !onFitting;
+  return !nearJoint && !inZone && !inWall;
 }
 
 function isSound(hanging: Hanging, chosen: readonly number[]): boolean {

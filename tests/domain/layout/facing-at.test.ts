@@ -21,7 +21,7 @@ describe('which way tap-offs face at a place', () => {
     expect(facingAt(layout, feet(61))?.compassDeg).toBe(180);
   });
 
-  it('a riser faces no compass point', () => {
+  it('a leg that lies on its side faces no compass point', () => {
     expect(facingAt({ ...layout, facing: layout.facing.slice(0, 1) }, feet(80))).toBeNull();
   });
 });

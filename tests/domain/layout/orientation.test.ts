@@ -131,11 +131,12 @@ describe('a run in the building', () => {
     expect(laidOut(straightRun(20, { headingDeg })).facing).toEqual([{ leg: 1, compassDeg, relative: 'left' }]);
   });
 
-  it('goes up a riser and on: no facing for the vertical leg, and taps turned on their side are warned of', () => {
+  it('goes up a riser and on: its taps face as before, and taps turned on their side are warned of', () => {
     const legs = [leg(22, 'up'), leg(12, 'down'), leg(21, 'none')];
     const layout = laidOut(aRun({ legs, start: { x: 0, y: 0, z: feet(10) } }), layoutType({ factoryCut: cuts }));
     expect(layout.facing.map((facing) => [facing.leg, facing.compassDeg])).toEqual([
       [1, 90],
+      [2, 90],
       [3, 90],
     ]);
     expect(layout.path.map((point) => inFeet(point.z))).toEqual([10, 10, 22, 22]);
@@ -144,7 +145,7 @@ describe('a run in the building', () => {
       aRun({ legs: [leg(22, 'up'), leg(12, 'left'), leg(21, 'none')] }),
       layoutType({ factoryCut: cuts }),
     );
-    expect(rolled.facing.map((facing) => facing.leg)).toEqual([1]);
+    expect(rolled.facing.map((facing) => facing.leg)).toEqual([1, 2]);
     expect(messages(rolled, 'tap.facing')[0]).toContain('Leg 3 lies on its side');
   });
 
