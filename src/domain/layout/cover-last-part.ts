@@ -14,7 +14,8 @@ export interface LastCovering extends Covering {
  * no bar in the way, until none that is left could win.
  */
 export function coverLastPart(shop: SectionShop, last: LastPart, isBarred: IsBarred): LastCovering | null {
-  if (last.reach === last.hardStop) return coverTo(shop, last, last.reach, isBarred);
+  const nothingJoinsOn = last.from > 0 && last.reach === last.from && isBarred(last.from);
+  if (nothingJoinsOn || last.reach === last.hardStop) return coverTo(shop, last, last.reach, isBarred);
   const offers = endOffers(shop, last);
   const tried = new Set<Length>();
   let best: LastCovering | null = null;

@@ -23,7 +23,8 @@ export function fixedJoints(
     owner: feed.kind === 'tee' ? "the tee's branch" : 'the feed',
   }));
   const centre = parts.feedAt === null ? [] : [{ at: parts.feedAt, owner: 'the centre feed' }];
-  const end = parts.last.hardStop;
+  // Where a run may end at a fitting's own face, a section joins on there only if one is chosen.
+  const end = parts.last.reach;
   const faces = fittings.flatMap(({ kind, from, to }) => [
     { at: from, owner: `the ${kind}` },
     { at: to, owner: `the ${kind}` },

@@ -86,12 +86,12 @@ describe('the open end of a run', () => {
 
   it('is the face of an elbow where no section may join on to it and none has to', () => {
     const legs = [leg(21, 'left'), leg(11)];
-    const end = { reach: feet(1), hardStop: feet(21) };
-    expect(lengthsOf(laidOut(aRun({ legs, end, noJoint: [] })).pieces)).toEqual([20, 2]);
-    const dearJoints = { reach: feet(11), hardStop: feet(21) };
-    const zone = [{ from: feet(21.5), to: feet(22.5), reason: null }];
-    expect(lengthsOf(laidOut(aRun({ legs, end, noJoint: zone })).pieces)).toEqual([20, 2]);
-    expect(laidOut(aRun({ legs, end: dearJoints, noJoint: zone })).ok).toBe(false);
+    const noJoint = [{ from: feet(21.5), to: feet(22.5), reason: null }];
+    const mayEndAtElbow = { reach: feet(1), hardStop: feet(21) };
+    expect(lengthsOf(laidOut(aRun({ legs, end: mayEndAtElbow })).pieces)).toEqual([20, 2, 10]);
+    expect(lengthsOf(laidOut(aRun({ legs, end: mayEndAtElbow, noJoint })).pieces)).toEqual([20, 2]);
+    const mustGoOn = { reach: feet(2), hardStop: feet(21) };
+    expect(laidOut(aRun({ legs, end: mustGoOn, noJoint })).ok).toBe(false);
   });
 
   it('of a branch of one leg is measured from the parent’s centre line', () => {
