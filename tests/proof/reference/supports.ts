@@ -29,8 +29,7 @@ export function supportProblem(
   joints: readonly number[],
 ): SupportProblem {
   const type = typeOf(job, run);
-  // The page names no place on a fitting and bars none; that a hanger holds straight busway alone is the program's reading.
-  const bars = [...supportBars(run, type, joints), ...runShape(job, run).fittings];
+  const bars = supportBars(run, type, joints);
   return {
     length,
     places: lattice(job, run, length).filter((at) => !bars.some((bar) => at > bar.from && at < bar.to)),
