@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { LabourLine } from '../../src/domain/labour/result.ts';
-import type { FactorName } from '../../src/domain/model.ts';
 import { activityWord } from '../words/activities.ts';
+import { factorWord } from '../words/factors.ts';
 import { Working, type WorkingInput } from './working.tsx';
 
 export interface HoursWorkingProps {
@@ -11,13 +11,6 @@ export interface HoursWorkingProps {
   /** Of the labour book. */
   readonly book: string;
 }
-
-const FACTORS: Readonly<Record<FactorName, string>> = {
-  height: 'mounting height',
-  congestion: 'congestion of the ceiling',
-  storey: 'storeys above grade',
-  live: 'beside equipment in service',
-};
 
 /** The hours of one line of the reckoning, which open to every factor that made them. */
 export function HoursWorking({ line, policy, book }: HoursWorkingProps): JSX.Element {
@@ -59,7 +52,7 @@ function inputsOf(line: LabourLine, policy: 'add' | 'compound', book: string): W
       source: `labour book ${book}`,
     },
     ...line.factors.map((factor) => ({
-      name: FACTORS[factor.name],
+      name: factorWord(factor.name),
       value: `${factor.percent > 0 ? '+' : ''}${figure(factor.percent)} %`,
       source: 'conditions of the level',
     })),

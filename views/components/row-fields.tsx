@@ -33,7 +33,7 @@ export function RowFields(props: RowFieldsProps): JSX.Element {
     <div class="table stacks entries">
       <table role="table" aria-describedby={`${group}-hint`}>
         <caption>
-          {caption} <span class="hint">{noun}s stand in order from the feed</span>
+          {caption} <span class="hint">in order from the feed</span>
         </caption>
         <thead role="rowgroup">
           <tr role="row">

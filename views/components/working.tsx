@@ -17,8 +17,8 @@ export interface WorkingProps {
   /** The same with the figures in. */
   readonly filledIn?: string;
   readonly inputs: readonly WorkingInput[];
-  /** The standard, sheet or book the formula comes from. */
-  readonly source: string;
+  /** The standard, sheet or book the formula comes from, or the way to more of it. */
+  readonly source: ComponentChildren;
 }
 
 /** A computed figure that opens to its working: formula, inputs and where each came from. */

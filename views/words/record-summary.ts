@@ -1,9 +1,9 @@
 import type { RecordBody, RunEnd } from '../../src/domain/quality/record.ts';
 import { torqueNm } from '../../src/domain/quality/torque.ts';
+import { activityWord } from './activities.ts';
 import { long, quoted, time, torque } from './quality/figures.ts';
 import { ruleWord } from './quality/insulation-words.ts';
 import type { Speech } from './quality/told.ts';
-import { activityWord } from './activities.ts';
 
 /** What a record says, in one line: `step 5: 24.0 N·m (17.7 lbf·ft) with T-07, in calibration until 2026-06-01`. */
 export function recordSummary(body: RecordBody, say: Speech): string {

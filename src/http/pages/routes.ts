@@ -4,6 +4,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { audit } from './audit.ts';
 import { events } from './events.ts';
+import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
 import { me } from './me.ts';
@@ -13,6 +14,7 @@ import { run } from './run.ts';
 import { runEdit } from './run-edit.ts';
 import { settings } from './settings.ts';
 import { signIn } from './sign-in.ts';
+import { takeoff } from './takeoff.ts';
 
 /** The pages: one line a noun. */
 export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
@@ -28,6 +30,8 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   jobFloors(app, context);
   run(app, context);
   runEdit(app, context);
+  takeoff(app, context);
+  hours(app, context);
   settings(app, context);
   members(app, context);
   audit(app, context);

@@ -14,6 +14,7 @@ import { readProjectForm, writeProjectForm } from '../../document/project-form.t
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
+import { fileName } from './csv.ts';
 import { attempt, entered, enteredFile, type FormTrouble, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
 import { goTo, sendPage } from './page.ts';
@@ -161,9 +162,4 @@ function sayType(type: BuswayTypeDocument): string {
 
 function saySheet({ sheet }: BuswayTypeDocument): string {
   return sheet === undefined ? 'not stated' : `${sheet.document}, rev. ${sheet.revision}, ${sheet.date}`;
-}
-
-/** Only what any file system takes. */
-function fileName(number: string): string {
-  return number.replace(/[^A-Za-z0-9_-]+/g, '-') || 'job';
 }

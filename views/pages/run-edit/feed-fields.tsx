@@ -19,14 +19,9 @@ export function FeedFields(props: Filled): JSX.Element {
             { value: 'tee', word: 'tee from another run' },
           ]}
         />
-        <TextField {...entry('feed.supply')} need="optional" hint="Board or unit that feeds the run." />
-        <TextField {...entry('feed.fromRun')} need="optional" hint="Of a tee: the run that it stands in." />
-        <TextField
-          {...entry('feed.atMm')}
-          kind="length"
-          need="optional"
-          hint="Along that run, or along this one for a centre feed."
-        />
+        <TextField {...entry('feed.supply')} hint="Board or unit that feeds the run." />
+        <TextField {...entry('feed.fromRun')} hint="Of a tee: the run that it stands in." />
+        <TextField {...entry('feed.atMm')} kind="length" hint="Along that run, or along this one for a centre feed." />
         <SelectField
           {...entry('feed.branchSide')}
           hint="Of a tee, looking along the parent run."
@@ -36,27 +31,27 @@ export function FeedFields(props: Filled): JSX.Element {
             { value: 'right', word: 'right' },
           ]}
         />
-        <TextField {...entry('feed.terminations')} kind="number" need="optional" />
-        <TextField {...entry('feed.deviceA')} kind="number" unit="A" need="optional" />
+        <TextField {...entry('feed.terminations')} kind="number" />
+        <TextField {...entry('feed.deviceA')} kind="number" unit="A" />
         <TickField
           {...hundred}
           label={runEntryWord('feed.deviceHundredPercent')}
           ticked={value === 'yes' ? 'yes' : 'no'}
         />
-        <TextField {...entry('feed.faultKA')} kind="number" unit="kA" need="optional" hint="Three-phase symmetrical." />
-        <TextField {...entry('feed.xOverR')} kind="number" need="optional" />
+        <TextField {...entry('feed.faultKA')} kind="number" unit="kA" hint="Three-phase symmetrical." />
+        <TextField {...entry('feed.xOverR')} kind="number" />
       </div>
       <details
         open={Object.entries(props.entered).some(([name, text]) => name.startsWith('feed.cable.') && text !== '')}
       >
         <summary>Feeder cable</summary>
         <div class="fields">
-          <TextField {...entry('feed.cable.lengthM')} kind="number" unit="m" need="optional" />
-          <TextField {...entry('feed.cable.ohmPerKm.r')} kind="number" unit="Ω/km" need="optional" />
-          <TextField {...entry('feed.cable.ohmPerKm.x')} kind="number" unit="Ω/km" need="optional" />
-          <TextField {...entry('feed.cable.parallel')} kind="number" need="optional" hint="1 when empty." />
-          <TextField {...entry('feed.cable.neutralOhmPerKm.r')} kind="number" unit="Ω/km" need="optional" />
-          <TextField {...entry('feed.cable.neutralOhmPerKm.x')} kind="number" unit="Ω/km" need="optional" />
+          <TextField {...entry('feed.cable.lengthM')} kind="number" unit="m" />
+          <TextField {...entry('feed.cable.ohmPerKm.r')} kind="number" unit="Ω/km" />
+          <TextField {...entry('feed.cable.ohmPerKm.x')} kind="number" unit="Ω/km" />
+          <TextField {...entry('feed.cable.parallel')} kind="number" hint="1 when empty." />
+          <TextField {...entry('feed.cable.neutralOhmPerKm.r')} kind="number" unit="Ω/km" />
+          <TextField {...entry('feed.cable.neutralOhmPerKm.x')} kind="number" unit="Ω/km" />
         </div>
       </details>
     </Part>

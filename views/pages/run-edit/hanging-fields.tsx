@@ -20,8 +20,8 @@ export function HangingFields(props: Filled): JSX.Element {
             { value: 'grid', word: 'on lines only' },
           ]}
         />
-        <TextField {...entry('structure.pitchMm')} kind="length" need="optional" hint="Of lines only." />
-        <TextField {...entry('structure.offsetMm')} kind="length" need="optional" />
+        <TextField {...entry('structure.pitchMm')} kind="length" hint="Of lines only." />
+        <TextField {...entry('structure.offsetMm')} kind="length" />
         <SelectField
           {...entry('attachment')}
           options={[
@@ -39,17 +39,11 @@ export function HangingFields(props: Filled): JSX.Element {
             ...['3/8', '1/2', '5/8', 'M10', 'M12', 'M16'].map((rod) => ({ value: rod, word: rod })),
           ]}
         />
-        <TextField
-          {...entry('dropMm')}
-          kind="length"
-          need="optional"
-          hint="Structure to busway, with what is screwed in."
-        />
-        <TextField {...entry('rodStockMm')} kind="length" need="optional" hint="3048 mm (10 ft) when empty." />
+        <TextField {...entry('dropMm')} kind="length" hint="Structure to busway, with what is screwed in." />
+        <TextField {...entry('rodStockMm')} kind="length" hint="3048 mm (10 ft) when empty." />
         <TextField
           {...entry('supportCapacityKg')}
           kind="quantity"
-          need="optional"
           hint="The evaluated value for this structure, as 150 kg or 330 lb. Empty is unknown, which is never in order."
         />
       </div>

@@ -24,7 +24,7 @@ export function PlaceFields(props: PlaceFieldsProps): JSX.Element {
         />
         <SelectField {...entry('level')} options={levels} />
         <SelectField {...entry('type')} options={types} />
-        <TextField {...entry('area')} need="optional" />
+        <TextField {...entry('area')} />
         <SelectField
           {...entry('side')}
           options={[
@@ -33,7 +33,7 @@ export function PlaceFields(props: PlaceFieldsProps): JSX.Element {
             { value: 'B', word: 'B-side' },
           ]}
         />
-        <TextField {...entry('pairedRun')} need="optional" hint="The run of the other side." />
+        <TextField {...entry('pairedRun')} hint="The run of the other side." />
         <SelectField
           {...entry('conductorSide')}
           hint="Looking away from the feed, slot down. Tap-offs face this side."
@@ -46,17 +46,11 @@ export function PlaceFields(props: PlaceFieldsProps): JSX.Element {
           {...entry('headingDeg')}
           kind="number"
           unit="°"
-          need="optional"
           hint="0 is east, 90 is north, 180 west, 270 south."
         />
-        <TextField
-          {...entry('start.xMm')}
-          kind="length"
-          need="optional"
-          hint={`Of the first piece’s face, like ${example}.`}
-        />
-        <TextField {...entry('start.yMm')} kind="length" need="optional" />
-        <TextField {...entry('start.zMm')} kind="length" need="optional" />
+        <TextField {...entry('start.xMm')} kind="length" hint={`Of the first piece’s face, like ${example}.`} />
+        <TextField {...entry('start.yMm')} kind="length" />
+        <TextField {...entry('start.zMm')} kind="length" />
       </div>
     </Part>
   );

@@ -44,10 +44,9 @@ export function WayFields(props: Filled & { readonly example: string }): JSX.Ele
         <TextField
           {...entryProps(props, 'end.reachMm')}
           kind="length"
-          need="optional"
           hint="Measured like the last leg’s length. Without both the last leg is covered exactly."
         />
-        <TextField {...entryProps(props, 'end.hardStopMm')} kind="length" need="optional" />
+        <TextField {...entryProps(props, 'end.hardStopMm')} kind="length" />
       </div>
       <RowFields
         caption="Walls and floors that the run passes"

@@ -57,6 +57,7 @@ export async function showRunForm(
         part: 'floors',
       }),
       status,
+      lede: 'What is not known stays empty: it then counts as unknown, never as in order.',
       trail: trailOf(heading, current, jobId),
       ...(asked.trouble === undefined ? {} : { flash: { kind: 'stop' as const, text: asked.trouble.notice } }),
     },

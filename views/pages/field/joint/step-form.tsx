@@ -46,14 +46,14 @@ export function StepForm(props: StepFormProps): JSX.Element {
       {corrects !== undefined && <input type="hidden" name="supersedes" value={corrects.id} />}
       {step.kind === 'hold' && <PoleTicks poles={card.sheet.poles} entries={entries} />}
       {step.kind === 'torque' && <TorqueFields {...props} statedNm={card.sheet.torqueNm} />}
-      {step.index === 0 && <Lots entries={entries} />}
       {corrects !== undefined && (
         <TextField {...entries.text('cause')} label="Why the first record is replaced" need="required" />
       )}
-      <details open={entries.text('note').value !== '' || undefined}>
-        <summary>{step.index === 0 ? 'A note' : 'Lots, a note'}</summary>
+      <details open={isFilled(entries)}>
+        <summary>Write down lots or a note</summary>
         <div class="stack">
-          {step.index !== 0 && <Lots entries={entries} />}
+          <TextField {...entries.text('contactSetLot')} label="Lot of the contact set" need="optional" />
+          <TextField {...entries.text('clampLot')} label="Lot of the clamps" need="optional" />
           <TextArea {...entries.text('note')} label="Note" need="optional" rows={3} />
         </div>
       </details>
@@ -64,11 +64,6 @@ export function StepForm(props: StepFormProps): JSX.Element {
   );
 }
 
-function Lots({ entries }: { entries: Entries }) {
-  return (
-    <>
-      <TextField {...entries.text('contactSetLot')} label="Lot of the contact set" need="optional" />
-      <TextField {...entries.text('clampLot')} label="Lot of the clamps" need="optional" />
-    </>
-  );
+function isFilled(entries: Entries): boolean {
+  return ['contactSetLot', 'clampLot', 'note'].some((name) => entries.text(name).value !== '');
 }

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { HoursPage, type HoursPageProps, HoursTools } from '../../../views/pages/hours.tsx';
+import { type HoursBoard, hoursBoard, linesOf } from '../../actions/boards/hours-board.ts';
+import type { Context } from '../../actions/context.ts';
+import { hoursCsv } from '../../document/hours-csv.ts';
+import { ACTIVITIES } from '../../domain/labour/result.ts';
+import type { App } from '../app-type.ts';
+import { viewerOf } from '../plugins/viewer.ts';
+import { sendCsv } from './csv.ts';
+import { jobSheet } from './job-sheet.ts';
+import { sendPage } from './page.ts';
+import { pagerOf } from './pager.ts';
+
+const params = z.object({ jobId: z.string() });
+const query = z.object({
+  activity: z
+    .enum([...ACTIVITIES, 'extra'])
+    .optional()
+    .catch(undefined),
+  level: z.string().max(200).optional(),
+  page: z.coerce.number().int().min(1).default(1).catch(1),
+});
+type Query = z.infer<typeof query>;
+const LINES_A_PAGE = 200;
+/** In the address, what belongs to no level. */
+const NO_LEVEL = '-';
+
+/** The hours of the job, as a page and as a file. */
+export function hours(app: App, context: Context): void {
+  app.get('/jobs/:jobId/hours', { schema: { hide: true, params, querystring: query } }, async (request, reply) => {
+    const { jobId } = request.params;
+    const board = await hoursBoard(context, viewerOf(request), jobId);
+    const { heading, labour, book, levels, leftOut } = board;
+    return sendPage(
+      request,
+      reply,
+      jobSheet(context, heading, {
+        title: 'Hours',
+        part: 'hours',
+        revision: `design ${heading.designVersion}`,
+        ...(labour === null ? {} : { tools: HoursTools({ jobId }) }),
+      }),
+      HoursPage({
+        jobId,
+        units: heading.project.units,
+        currency: heading.project.currency,
+        levels,
+        labour,
+        book,
+        leftOut,
+        mayMoney: heading.reached.may('money'),
+        opened: openedOf(board, jobId, request.query),
+      }),
+    );
+  });
+
+  app.get('/jobs/:jobId/hours.csv', { schema: { hide: true, params } }, async (request, reply) => {
+    const { heading, labour } = await hoursBoard(context, viewerOf(request), request.params.jobId);
+    return sendCsv(reply, `${heading.project.number}-hours`, hoursCsv(labour?.lines ?? []));
+  });
+}
+
+function openedOf(
+  { labour, levels }: HoursBoard,
+  jobId: string,
+  { activity, level, page }: Query,
+): HoursPageProps['opened'] {
+  if (labour === null || activity === undefined) return null;
+  const lines = linesOf(labour, activity, level === NO_LEVEL ? null : level);
+  const first = (page - 1) * LINES_A_PAGE;
+  const shown = lines.slice(first, first + LINES_A_PAGE);
+  const listed = { items: shown, total: lines.length, page, limit: LINES_A_PAGE };
+  return {
+    activity,
+    where: level === undefined ? 'whole job' : (levels.find((one) => one.id === level)?.name ?? 'no level'),
+    lines: shown,
+    pager:
+      lines.length > LINES_A_PAGE
+        ? pagerOf(listed, 'lines', `/jobs/${jobId}/hours`, { activity, level: level ?? '' })
+        : null,
+  };
+}

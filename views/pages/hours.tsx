@@ -1,0 +1,58 @@
+import type { JSX } from 'preact';
+import type { Activity, Labour, LabourLine } from '../../src/domain/labour/result.ts';
+import type { LabourBook, UnitSystem } from '../../src/domain/model.ts';
+import { ButtonLink } from '../components/button.tsx';
+import { EmptyState } from '../components/empty-state.tsx';
+import { Notice } from '../components/notice.tsx';
+import type { PagerProps } from '../components/pager.tsx';
+import { HoursByLevel } from './hours/hours-by-level.tsx';
+import { HoursLines } from './hours/hours-lines.tsx';
+import { HoursRangePart } from './hours/hours-range.tsx';
+import { LabourBookPart } from './hours/labour-book.tsx';
+
+export interface HoursPageProps {
+  readonly jobId: string;
+  readonly units: UnitSystem;
+  readonly currency: string;
+  readonly levels: readonly { readonly id: string; readonly name: string }[];
+  readonly labour: Labour | null;
+  readonly book: LabourBook | null;
+  readonly leftOut: readonly string[];
+  readonly mayMoney: boolean;
+  /** One activity line by line, when it was asked for. */
+  readonly opened: {
+    readonly activity: Activity | 'extra';
+    readonly where: string;
+    readonly lines: readonly LabourLine[];
+    readonly pager: PagerProps | null;
+  } | null;
+}
+
+/** The job's hours by activity and level, their range, and the labour book they come from. */
+export function HoursPage(props: HoursPageProps): JSX.Element {
+  const { labour, book, leftOut } = props;
+  if (labour === null || book === null)
+    return (
+      <EmptyState text="The job has no labour book yet, so no hours are worked. It comes with the job document, or by the API; each company keeps its own." />
+    );
+  if (props.opened !== null)
+    return <HoursLines {...props.opened} jobId={props.jobId} units={props.units} book={book} />;
+  return (
+    <>
+      {leftOut.length > 0 && (
+        <Notice
+          kind="stop"
+          text={`Without the hours of ${leftOut.slice(0, 8).join(', ')}${leftOut.length > 8 ? ` and ${leftOut.length - 8} more` : ''}: no sections can be laid there.`}
+        />
+      )}
+      <HoursRangePart {...props} labour={labour} book={book} />
+      <HoursByLevel {...props} labour={labour} book={book} />
+      <LabourBookPart {...props} book={book} />
+    </>
+  );
+}
+
+/** At the head of the page. */
+export function HoursTools({ jobId }: { jobId: string }): JSX.Element {
+  return <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>;
+}

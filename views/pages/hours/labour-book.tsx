@@ -1,0 +1,81 @@
+import type { JSX } from 'preact';
+import type { Activity } from '../../../src/domain/labour/result.ts';
+import type { LabourBook, UnitSystem } from '../../../src/domain/model.ts';
+import { formatLength } from '../../../src/domain/units/format-length.ts';
+import { formatMoney } from '../../../src/domain/units/money.ts';
+import { DataTable } from '../../components/data-table.tsx';
+import { DefinitionList } from '../../components/definition-list.tsx';
+import { Part } from '../../components/part.tsx';
+import { activityWord } from '../../words/activities.ts';
+import { factorWord } from '../../words/factors.ts';
+
+export interface LabourBookPartProps {
+  readonly book: LabourBook;
+  readonly units: UnitSystem;
+  readonly currency: string;
+  readonly mayMoney: boolean;
+}
+
+/** The company's hours and factors that the figures above come from. */
+export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPartProps): JSX.Element {
+  const { factors, learning } = book;
+  return (
+    <Part title={`Labour book ${book.version}`} id="labour-book">
+      <DataTable
+        caption="Base hours of one unit"
+        rows={book.activities}
+        keyOf={(activity) => activity.id}
+        narrow="scrolls"
+        columns={[
+          { head: 'Activity', kind: 'name', cell: (activity) => activityWord(activity.id as Activity) },
+          { head: 'Unit', cell: (activity) => activity.unit },
+          { head: 'Low', kind: 'number', cell: (activity) => activity.low },
+          { head: 'Likely', kind: 'number', cell: (activity) => activity.likely },
+          { head: 'High', kind: 'number', cell: (activity) => activity.high },
+          {
+            head: 'By length',
+            cell: (activity) =>
+              activity.bands.map((band) => `up to ${formatLength(band.upTo, units)}: ${band.likely}`).join('; '),
+          },
+          { head: 'Factors that apply', cell: (activity) => activity.factors.map(factorWord).join(', ') },
+        ]}
+      />
+      <div class="columns">
+        <DefinitionList
+          entries={[
+            {
+              term: 'Mounting height',
+              value:
+                factors.height.map((step) => `over ${formatLength(step.over, units)} +${step.percent} %`).join('; ') ||
+                'no factor',
+            },
+            {
+              term: 'Ceiling',
+              value: `open +${factors.congestion.open} %, normal +${factors.congestion.normal} %, tight +${factors.congestion.tight} %`,
+            },
+            { term: 'Each storey', value: `+${factors.storeyPercentEach} %` },
+            { term: 'Beside equipment in service', value: `+${factors.livePercent} %` },
+          ]}
+        />
+        <DefinitionList
+          entries={[
+            {
+              term: 'Learning',
+              value:
+                learning === null
+                  ? 'none'
+                  : `${Number((learning.rate * 100).toFixed(2))} % unit curve over ${learning.over}s; the base hours stand for repeat ${learning.referenceRepeat}`,
+            },
+            { term: 'Non-productive', value: `${book.nonProductivePercent} % in every part` },
+            ...(mayMoney
+              ? book.crew.map((one) => ({
+                  term: one.role,
+                  value: `${one.number} at ${formatMoney(one.ratePerHour, currency)} an hour, effectiveness ${one.effectiveness}`,
+                }))
+              : []),
+          ]}
+        />
+      </div>
+    </Part>
+  );
+}
