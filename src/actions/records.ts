@@ -53,7 +53,7 @@ export async function takeRecord(
       return once(tx, context, viewer, { key, request }, async () => {
         await refuseTakenId(tx, projectId, envelope.submissionId);
         const now = context.clock().toISOString();
-        const at = await subjectAt(tx, projectId, envelope, now, pieces);
+        const at = await subjectAt(tx, projectId, envelope, now, { pieces });
         return enter(tx, context, viewer, { reached, at, now, envelope });
       });
     }),

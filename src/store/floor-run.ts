@@ -1,10 +1,8 @@
 import type { BuswayTypeDocument, ProjectDocument, RunDocument } from '../document/job-document.ts';
 import { toBuswayType } from '../document/model/to-busway-type.ts';
 import { toRun } from '../document/model/to-run.ts';
-import { toTap } from '../document/model/to-tap.ts';
-import type { TapDocument } from '../document/schema/tap.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
-import type { BuswayType, Run, Tap } from '../domain/model.ts';
+import type { BuswayType, Run } from '../domain/model.ts';
 import type { InsulationRule } from '../domain/quality/insulation/criterion.ts';
 import type { Length } from '../domain/units/length.ts';
 import type { Reader } from './database.ts';
@@ -35,7 +33,7 @@ export interface FloorRun {
   readonly pieces: readonly PieceRow[];
   readonly joints: readonly JointRow[];
   readonly supports: readonly SupportRow[];
-  readonly taps: readonly (TapRow & { readonly tap: Tap })[];
+  readonly taps: readonly TapRow[];
   /** The tee that this run branches off; null for a run that is fed in another way. `piece` is null until that run is released. */
   readonly teedOff: { readonly key: string; readonly piece: PieceRow | null } | null;
   /** Released runs teed off this one, with the joint at their own 0. */
@@ -93,7 +91,7 @@ export async function readFloorRun(reader: Reader, projectId: string, runId: str
     pieces: row.pieces,
     joints: row.joints,
     supports: row.supports,
-    taps: row.taps.map((tap) => ({ ...tap, tap: toTap(tap.spec as unknown as TapDocument) })),
+    taps: row.taps,
     teedOff: await readTee(reader, projectId, run),
     branches: await readBranches(reader, projectId, row.key),
   };

@@ -43,6 +43,7 @@ function isBegun(joint: JointRow): boolean {
 
 export function jointsOfPiece(floor: FloorRun, piece: Pick<PieceRow, 'id' | 'fromU80' | 'toU80'>): JointRow[] {
   const place = floor.pieces.findIndex((row) => row.id === piece.id);
+  if (place < 0) return []; // it has left the design, and with it its joints
   const ends = endsOf(floor);
   const own = floor.joints.filter((_, index) => ends[index]?.left === place || ends[index]?.right === place);
   const branches = floor.branches.filter(({ at }) => piece.fromU80 < at && at < piece.toU80);

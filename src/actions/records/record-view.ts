@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type RecordDocument, recordBodySchema } from '../../document/record-schema.ts';
 import { VERDICTS } from '../../domain/quality/insulation/verdict.ts';
 import type { SiteRecord } from '../../domain/quality/record.ts';
+import { type RecordRow, siteRecord } from '../../store/records.ts';
 
 export const SUBJECTS = ['piece', 'joint', 'support', 'tap', 'run'] as const;
 export const OUTCOMES = ['credited', ...VERDICTS] as const;
@@ -29,10 +30,15 @@ interface Placed {
   readonly run: string;
   readonly mark: string;
   readonly supersededBy: string | null;
+  /** As it was sent. */
   readonly body: RecordDocument;
 }
 
 export function recordView(record: Omit<SiteRecord, 'body'>, placed: Placed): RecordView {
   const { id, subject, subjectId, at, recordedAt, by, outcome, supersedes } = record;
   return { id, subject, subjectId, at, recordedAt, by, outcome, supersedes, ...placed };
+}
+
+export function viewOfRow(row: RecordRow, placed: Omit<Placed, 'body'>): RecordView {
+  return recordView(siteRecord(row), { ...placed, body: row.body as RecordDocument });
 }

@@ -1,6 +1,6 @@
 import type { Actor, NewRecord, RecordBody, SiteRecord, Subject } from '../../domain/quality/record.ts';
 import type { Reader } from '../../store/database.ts';
-import { type FloorRun, readFloorRun } from '../../store/floor-run.ts';
+import { readFloorRun } from '../../store/floor-run.ts';
 import { refuse } from '../refused.ts';
 import { type JointAt, jointAt, ruleJoint } from './joint-at.ts';
 import { type PieceAt, pieceAt, rulePiece } from './piece-at.ts';
@@ -31,66 +31,39 @@ const NOUNS: Readonly<Record<Subject, string>> = {
   run: 'run on the floor',
 };
 
-/**
- * Finds the subject through its job. Not found: another job's, one of a run that was never released, and one that has left the
- * design, whose records stay to be read.
- */
+/** `floor`: what can be recorded on. `book`: also what has left the design, whose records stay to be read. */
+export type Wanted = 'floor' | 'book';
+
+/** Finds the subject through its job. Another job's, and one of a run that was never released, are not found. */
 export async function subjectAt(
   reader: Reader,
   projectId: string,
   { subject, subjectId }: SubjectKey,
   now: string,
-  pieces?: ReportedPieces,
+  { wanted = 'floor', pieces }: { readonly wanted?: Wanted; readonly pieces?: ReportedPieces | undefined } = {},
 ): Promise<SubjectAt> {
-  const runId = await runIdOf(reader, projectId, { subject, subjectId });
-  const floor = runId === null ? null : await readFloorRun(reader, projectId, runId);
-  const found = floor === null ? null : await inFloor(reader, floor, { subject, subjectId }, now, pieces);
-  return found ?? refuse({ code: 'not-found', what: NOUNS[subject] });
-}
-
-async function runIdOf(reader: Reader, projectId: string, { subject, subjectId: id }: SubjectKey) {
-  const asked = { where: { projectId, id }, select: { runId: true } };
-  switch (subject) {
-    case 'piece':
-      return (await reader.piece.findFirst(asked))?.runId ?? null;
-    case 'joint':
-      return (await reader.joint.findFirst(asked))?.runId ?? null;
-    case 'support':
-      return (await reader.support.findFirst(asked))?.runId ?? null;
-    case 'tap':
-      return (await reader.tap.findFirst(asked))?.runId ?? null;
-    case 'run':
-      return id;
-  }
-}
-
-async function inFloor(
-  reader: Reader,
-  floor: FloorRun,
-  { subject, subjectId }: SubjectKey,
-  now: string,
-  pieces?: ReportedPieces,
-): Promise<SubjectAt | null> {
-  const isIt = (row: { readonly id: string }) => row.id === subjectId;
+  const missing = () => refuse({ code: 'not-found', what: NOUNS[subject] });
+  const where = { projectId, id: subjectId, ...(wanted === 'floor' ? { retiredAt: null } : {}) };
+  const floorOf = async (runId: string) => (await readFloorRun(reader, projectId, runId)) ?? missing();
   switch (subject) {
     case 'piece': {
-      const row = floor.pieces.find(isIt);
-      return row === undefined ? null : { subject, ...(await pieceAt(reader, floor, row, now)) };
+      const row = (await reader.piece.findFirst({ where })) ?? missing();
+      return { subject, ...(await pieceAt(reader, await floorOf(row.runId), row, now)) };
     }
     case 'joint': {
-      const row = floor.joints.find(isIt);
-      return row === undefined ? null : { subject, ...(await jointAt(reader, floor, row, now)) };
+      const row = (await reader.joint.findFirst({ where })) ?? missing();
+      return { subject, ...(await jointAt(reader, await floorOf(row.runId), row, now)) };
     }
     case 'support': {
-      const row = floor.supports.find(isIt);
-      return row === undefined ? null : { subject, ...(await supportAt(reader, floor, row, now)) };
+      const row = (await reader.support.findFirst({ where })) ?? missing();
+      return { subject, ...(await supportAt(reader, await floorOf(row.runId), row, now)) };
     }
     case 'tap': {
-      const row = floor.taps.find(isIt);
-      return row === undefined ? null : { subject, ...(await tapAt(reader, floor, row, now)) };
+      const row = (await reader.tap.findFirst({ where })) ?? missing();
+      return { subject, ...(await tapAt(reader, await floorOf(row.runId), row, now)) };
     }
     case 'run':
-      return { subject, ...(await runAt(reader, floor, now, pieces)) };
+      return { subject, ...(await runAt(reader, await floorOf(subjectId), now, pieces)) };
   }
 }
 
@@ -111,6 +84,10 @@ export function markAt(at: SubjectAt): string {
   }
 }
 
+export function idAt(at: SubjectAt): string {
+  return at.subject === 'run' ? at.floor.id : at.row.id;
+}
+
 export function versionAt(at: SubjectAt): number {
   return at.site.version;
 }
@@ -120,7 +97,7 @@ export function standsAt(at: SubjectAt) {
   const last = recordsAt(at).at(-1);
   return {
     subject: at.subject,
-    id: at.subject === 'run' ? at.floor.id : at.row.id,
+    id: idAt(at),
     mark: markAt(at),
     state: at.subject === 'run' ? null : at.row.state,
     version: versionAt(at),
