@@ -1,0 +1,21 @@
+import type { PlacesToKeep } from '../proof/databases.ts';
+
+type Work = () => unknown;
+
+/** One comparison: what is measured, and the named baseline beside it in the same run. */
+export interface Bench {
+  readonly name: string;
+  readonly measured: string;
+  readonly baseline: string;
+  /** How to read the ratio: what it would be if the program did badly, or well. */
+  readonly reading: string;
+  readonly prepare: (places: PlacesToKeep) => Promise<Prepared> | Prepared;
+}
+
+export interface Prepared {
+  readonly measured: Work;
+  readonly baseline: Work;
+  /** Done before each measurement of either kind and not counted. */
+  readonly between?: Work;
+  readonly close?: Work;
+}

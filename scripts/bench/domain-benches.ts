@@ -1,0 +1,92 @@
+import { campusJob } from '../../src/document/demo/campus.ts';
+import { demoJob } from '../../src/document/demo/demo-job.ts';
+import type { JobDocument } from '../../src/document/job-document.ts';
+import { toModel } from '../../src/document/to-model.ts';
+import { figures } from '../../src/domain/figures.ts';
+import { hoursRange } from '../../src/domain/labour/hours-range.ts';
+import { contextFor } from '../../src/domain/layout/context-for.ts';
+import { layoutJob } from '../../src/domain/layout/layout-job.ts';
+import { layoutRun } from '../../src/domain/layout/layout-run.ts';
+import type { Job } from '../../src/domain/model.ts';
+import { referenceCovering } from '../../tests/proof/reference/sections.ts';
+import { bestBySubsets, supportProblem } from '../../tests/proof/reference/supports.ts';
+import { smallJob, smallRun, smallType } from '../proof/small-jobs.ts';
+import type { Bench } from './bench.ts';
+
+export const layoutGrowth: Bench = {
+  name: 'layout-growth',
+  measured: 'layout of a campus of 4 000 runs',
+  baseline: 'layout of one of 400',
+  reading: '10 is in proportion to the runs',
+  prepare: () => {
+    const [large, small] = [campus(4_000), campus(400)];
+    return { measured: () => layoutJob(large), baseline: () => layoutJob(small) };
+  },
+};
+
+export const oneEdit: Bench = {
+  name: 'one-edit',
+  measured: 'layout of the one run that was edited',
+  baseline: 'layout of the whole campus of 400 runs',
+  reading: '0.0025 is one run of 400 and nothing else',
+  prepare: () => {
+    const job = campus(400);
+    const run = job.runs[200]!;
+    const edited = { ...run, taps: run.taps.slice(1) };
+    const edit = () => {
+      const after = { ...job, runs: job.runs.map((one) => (one === run ? edited : one)) };
+      return layoutRun(edited, contextFor(after, edited));
+    };
+    return { measured: edit, baseline: () => layoutJob(job) };
+  },
+};
+
+function campus(runs: number): Job {
+  return toModel(campusJob({ runs, seed: 1 }));
+}
+
+export const covering = {
+  name: 'covering',
+  measured: 'the whole layout of a run of 100 ft out of 5, 10 and 20 ft',
+  baseline: 'its coverings written out one by one',
+  reading: 'both give the same covering; below 1 the search pays',
+  prepare: () => {
+    const document = straightRun(100, { stockLengthsMm: [5, 10, 20].map(feet) });
+    const job = toModel(document);
+    return { measured: () => layoutJob(job), baseline: () => referenceCovering(document, document.runs[0]!) };
+  },
+} satisfies Bench;
+
+export const supports = {
+  name: 'supports',
+  measured: 'the whole layout of a run with 17 places for supports',
+  baseline: 'every subset of the places tried',
+  reading: 'both give the same supports; below 1 the search pays',
+  prepare: () => {
+    const support = { maxSpacingMm: feet(10), maxEndOverhangMm: feet(2.5), jointClearMm: feet(1), stepMm: feet(2.5) };
+    const document = straightRun(50, { stockLengthsMm: [feet(20), feet(10)], support });
+    const job = toModel(document);
+    const [laid] = layoutJob(job);
+    const joints = laid!.joints.map(({ at }) => at);
+    const problem = supportProblem(document, document.runs[0]!, laid!.length, joints);
+    return { measured: () => layoutJob(job), baseline: () => bestBySubsets(problem) };
+  },
+} satisfies Bench;
+
+const feet = (value: number): number => value * 304.8;
+
+function straightRun(lengthFeet: number, type: Parameters<typeof smallType>[0]): JobDocument {
+  return smallJob(smallType(type), [smallRun({ legs: [{ lengthMm: feet(lengthFeet), turn: 'none' }] })]);
+}
+
+export const range: Bench = {
+  name: 'range',
+  measured: 'the range of the demo job’s hours by 10 000 trials',
+  baseline: 'the same by 1 000',
+  reading: '10 is in proportion to the trials',
+  prepare: () => {
+    const lines = figures(toModel(demoJob())).labour!.lines;
+    const by = (trials: number) => () => hoursRange(lines, { correlation: 0.3, seed: 1, trials });
+    return { measured: by(10_000), baseline: by(1_000) };
+  },
+};
