@@ -1,7 +1,7 @@
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { BuswayType } from '../../domain/model.ts';
 import { planRods, type RodPlan } from '../../domain/takeoff/plan-rods.ts';
-import type { TakeoffLine } from '../../domain/takeoff/result.ts';
+import type { TakeoffItem, TakeoffLine } from '../../domain/takeoff/result.ts';
 import { type SummedLine, sumTakeoff } from '../../domain/takeoff/sum-takeoff.ts';
 import type { Context, Viewer } from '../context.ts';
 import { figuresOf } from '../figures.ts';
@@ -44,9 +44,40 @@ export async function takeoffBoard(
   };
 }
 
-/** Levels in the order of work, what belongs to none of them last; within a level as counted. */
+const ITEMS: readonly TakeoffItem[] = [
+  'section',
+  'elbow',
+  'tee',
+  'clamp',
+  'contact-set',
+  'bolt',
+  'end-feed',
+  'end-cap',
+  'slot-closure',
+  'support',
+  'rod',
+  'rod-stock',
+  'nut',
+  'anchor',
+  'fire-seal',
+  'tap',
+  'drop',
+  'label',
+  'extra',
+];
+
+/** Levels in the order of work, what belongs to none of them last; within one run by run, item by item, longest first. */
 function inOrder(lines: readonly SummedLine[], levels: readonly { readonly id: string }[]): SummedLine[] {
   const place = new Map(levels.map((level, index) => [level.id, index]));
-  const at = (line: SummedLine) => (line.level === null ? levels.length : (place.get(line.level) ?? levels.length));
-  return [...lines].sort((a, b) => at(a) - at(b));
+  const runs = new Map<string | null, number>();
+  for (const line of lines) if (!runs.has(line.run)) runs.set(line.run, runs.size);
+  const levelOf = (line: SummedLine) => place.get(line.level ?? '') ?? levels.length;
+  const runOf = (line: SummedLine) => (line.run === null ? runs.size : (runs.get(line.run) ?? 0));
+  return [...lines].sort(
+    (a, b) =>
+      levelOf(a) - levelOf(b) ||
+      runOf(a) - runOf(b) ||
+      ITEMS.indexOf(a.item) - ITEMS.indexOf(b.item) ||
+      (b.length ?? 0) - (a.length ?? 0),
+  );
 }

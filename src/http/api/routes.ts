@@ -4,12 +4,18 @@ import { accounts } from './accounts.ts';
 import { auditTrail } from './audit.ts';
 import { buswayTypes } from './busway-types.ts';
 import { figuresApi } from './figures.ts';
+import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
+import { joints } from './joints.ts';
 import { labourBook } from './labour-book.ts';
 import { levels } from './levels.ts';
+import { lists } from './lists.ts';
 import { openapiDocument } from './openapi-document.ts';
 import { projects } from './projects.ts';
 import { runs } from './runs.ts';
+import { sections } from './sections.ts';
+import { supports } from './supports.ts';
+import { taps } from './taps.ts';
 
 /** /api/v1: one line a noun. */
 export function apiRoutes(app: App, context: Context): void {
@@ -18,6 +24,12 @@ export function apiRoutes(app: App, context: Context): void {
   levels(app, context);
   buswayTypes(app, context);
   runs(app, context);
+  sections(app, context);
+  joints(app, context);
+  supports(app, context);
+  taps(app, context);
+  inspections(app, context);
+  lists(app, context);
   labourBook(app, context);
   figuresApi(app, context);
   accounts(app, context);

@@ -58,11 +58,10 @@ export function goTo(reply: FastifyReply, path: string, done?: string): FastifyR
   return reply.redirect(`${at}${hash === undefined ? '' : `#${hash}`}`, 303);
 }
 
+/** From the address itself: a route's own schema keeps only the choices that it knows. */
 function flashOf(request: FastifyRequest): PageProps['flash'] {
-  const query = request.query;
-  if (typeof query !== 'object' || query === null || !('done' in query) || typeof query.done !== 'string')
-    return undefined;
-  return { kind: 'done', text: query.done.slice(0, 200) };
+  const done = new URL(request.url, 'http://localhost').searchParams.get('done');
+  return done === null || done === '' ? undefined : { kind: 'done', text: done.slice(0, 200) };
 }
 
 function trailOf(reached: Reach | undefined): PageProps['trail'] {

@@ -2,11 +2,14 @@ import type { ChangeFeed } from '../../actions/changes.ts';
 import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
+import { apiDocs } from './api-docs.ts';
 import { audit } from './audit.ts';
 import { events } from './events.ts';
+import { fieldRoutes } from './field/routes.ts';
 import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
+import { lists } from './lists.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
 import { newJob } from './new-job.ts';
@@ -32,9 +35,12 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   runEdit(app, context);
   takeoff(app, context);
   hours(app, context);
+  lists(app, context);
+  fieldRoutes(app, context);
   settings(app, context);
   members(app, context);
   audit(app, context);
   accounts(app, context);
   me(app, context);
+  apiDocs(app, context);
 }
