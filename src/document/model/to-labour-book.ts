@@ -17,7 +17,7 @@ export function toLabourBook(book: LabourBookDocument): LabourBook {
       likely: activity.likely,
       high: activity.high,
       bands: toBands(activity.bands),
-      factors: activity.factors,
+      factors: activity.factors ?? [],
     })),
     factors: {
       height: toHeightFactors(book.factors?.height),

@@ -20,7 +20,8 @@ export const labourActivitySchema = z
     factors: z
       .array(z.enum(['height', 'congestion', 'storey', 'live']))
       .max(4)
-      .describe('Conditions that apply'),
+      .describe('Conditions that apply; none when absent')
+      .optional(),
   })
   .meta({ id: 'LabourActivity', description: 'Base hours of one activity, at three points' });
 

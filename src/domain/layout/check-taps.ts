@@ -54,7 +54,7 @@ function firstOfEachRule(barred: readonly TapBar[]): TapBar[] {
 
 function finding(setting: TapSetting, place: TapPlace, bar: TapBar, legal: LegalPlaces, say: Say): Finding {
   const { run, type } = setting;
-  const where = [legal.below, legal.above]
+  const where = [...new Set([legal.below, legal.above])]
     .filter((at) => at !== null)
     .map((at) => `${say(at)} (${say(Math.abs(at - place.at))} ${at < place.at ? 'back' : 'on'})`);
   const advice =
