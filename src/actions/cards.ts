@@ -1,11 +1,15 @@
 import { type Act, actsAt } from './cards/acts.ts';
+import { type RuleStanding, ruleStanding, type TestStanding, testsOf } from './cards/run-checks.ts';
 import type { Context, Viewer } from './context.ts';
 import { type Reach, reach } from './reach.ts';
 import { historyOf } from './records/history-of.ts';
 import type { RecordView } from './records/record-view.ts';
 import { markAt, type SubjectAt, subjectAt } from './records/subject-at.ts';
+import { refuse } from './refused.ts';
+import { type RunState, runStates } from './run-states.ts';
 
 export type { Act, Bar } from './cards/acts.ts';
+export type { RuleStanding, TestStanding } from './cards/run-checks.ts';
 
 type At<Subject extends SubjectAt['subject']> = Extract<SubjectAt, { readonly subject: Subject }>;
 
@@ -51,9 +55,29 @@ export async function getTapCard(context: Context, viewer: Viewer, projectId: st
   return cardOf(context, viewer, projectId, 'tap', id);
 }
 
-/** A run as a whole: ends, slot, reported work. `getRunChecks` adds its tests and its status. */
-export async function getRunCard(context: Context, viewer: Viewer, projectId: string, id: string) {
-  return cardOf(context, viewer, projectId, 'run', id);
+/** A run as a whole: ends, slot and reported work (`at.site.card`), its insulation tests, its status and what is missing. */
+export interface RunChecks extends RunCardView {
+  readonly state: RunState;
+  /** Newest first. */
+  readonly tests: readonly TestStanding[];
+  readonly rule: RuleStanding;
+}
+
+export async function getRunChecks(
+  context: Context,
+  viewer: Viewer,
+  projectId: string,
+  runId: string,
+): Promise<RunChecks> {
+  const { db } = context.database;
+  const card = await cardOf(context, viewer, projectId, 'run', runId);
+  const [[state], tests, { rule, locked }] = await Promise.all([
+    runStates(db, projectId, [runId]),
+    testsOf(db, card.at),
+    ruleStanding(db, projectId),
+  ]);
+  if (state === undefined) return refuse({ code: 'not-found', what: 'run on the floor' });
+  return { ...card, state, tests, rule: { rule, locked } };
 }
 
 async function cardOf<Subject extends SubjectAt['subject']>(

@@ -14,7 +14,7 @@ import { type RecordView, recordView } from './records/record-view.ts';
 import { reportedPieces } from './records/reported-pieces.ts';
 import { markAt, recordsAt, rule, type SubjectAt, standsAt, subjectAt, versionAt } from './records/subject-at.ts';
 import { neededFor } from './records/who-may.ts';
-import { refuse } from './refused.ts';
+import { type RecordRefused, refuse } from './refused.ts';
 
 /**
  * A record as it is handed in. `at` null: done now, by the clock of the record; a form that lets nobody type the time sends
@@ -22,10 +22,14 @@ import { refuse } from './refused.ts';
  */
 export type RecordEnvelope = Omit<RecordSubmission, 'at'> & { readonly at: string | null };
 
+type Say = RecordRefused['say'];
+
 /** What stands after a record was taken. A run has no state of its own: its status is reckoned. */
 export interface TakenRecord {
   readonly record: RecordView;
   readonly remarks: readonly Remark[];
+  /** How the job writes its figures, for the words of the remarks. */
+  readonly say: Say;
   readonly stands: { readonly mark: string; readonly state: string | null; readonly version: number };
 }
 
@@ -110,6 +114,7 @@ async function enter(tx: Tx, context: Context, viewer: Viewer, { reached, at, no
   return {
     record: recordView(record, placed),
     remarks: ruling.remarks,
+    say: sayOf(at),
     stands: { mark: markAt(at), state: ruling.state, version: versionAt(at) + 1 },
   };
 }
@@ -122,14 +127,18 @@ function assertMay(reached: Reach, at: SubjectAt, { body, supersedes }: NewRecor
 }
 
 function refuseRecord(at: SubjectAt, refusal: QualityRefusal): never {
-  const { units, timeZone } = at.floor.project.document;
   return refuse({
     code: 'record-refused',
     refusal,
-    say: { units, zone: timeZone ?? null },
+    say: sayOf(at),
     current: standsAt(at),
     version: versionAt(at),
   });
+}
+
+function sayOf({ floor }: SubjectAt): Say {
+  const { units, timeZone } = floor.project.document;
+  return { units, zone: timeZone ?? null };
 }
 
 /** Of two server processes one clock may run behind: within a subject the book's times never go back. */

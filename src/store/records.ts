@@ -84,3 +84,40 @@ export async function appendRecord(tx: Tx, record: SiteRecord, entry: Entry): Pr
     },
   });
 }
+
+interface Named {
+  readonly subject: string;
+  readonly subjectId: string;
+  readonly runId: string;
+}
+
+/** What the subjects of these records are called on labels, and their run, by the subject's id. */
+export async function marksOf(
+  reader: Reader,
+  records: readonly Named[],
+): Promise<ReadonlyMap<string, { readonly mark: string; readonly run: string }>> {
+  const ids = (subject: string) => [
+    ...new Set(records.flatMap((one) => (one.subject === subject ? one.subjectId : []))),
+  ];
+  const marked = (subject: string) => ({ where: { id: { in: ids(subject) } }, select: { id: true, mark: true } });
+  const [pieces, joints, supports, taps, runs] = await Promise.all([
+    reader.piece.findMany(marked('piece')),
+    reader.joint.findMany(marked('joint')),
+    reader.support.findMany(marked('support')),
+    reader.tap.findMany({ where: { id: { in: ids('tap') } }, select: { id: true, key: true } }),
+    reader.run.findMany({
+      where: { id: { in: [...new Set(records.map((one) => one.runId))] } },
+      select: { id: true, key: true },
+    }),
+  ]);
+  const keys = new Map(runs.map((run) => [run.id, run.key]));
+  const marks = new Map([...pieces, ...joints, ...supports].map(({ id, mark }) => [id, mark]));
+  const taken = new Map(taps.map(({ id, key }) => [id, key]));
+  return new Map(
+    records.map(({ subjectId, runId }) => {
+      const run = keys.get(runId) ?? '';
+      const tap = taken.get(subjectId);
+      return [subjectId, { run, mark: marks.get(subjectId) ?? (tap === undefined ? run : `${run} ${tap}`) }];
+    }),
+  );
+}

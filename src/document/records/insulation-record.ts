@@ -26,7 +26,7 @@ const measured = z
     error: 'The digits do not come to the figure.',
   });
 
-const reading = z.discriminatedUnion('kind', [
+export const reading = z.discriminatedUnion('kind', [
   measured,
   z.strictObject({ kind: z.literal('blank') }),
   z.strictObject({ kind: z.literal('not-measured'), reason: optionalText('Why not') }),
