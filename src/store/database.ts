@@ -3,6 +3,7 @@ import { type Prisma, PrismaClient as SqliteClient } from '../../gen/sqlite/clie
 import { rememberKind } from './database-kind.ts';
 import { parseDatabaseUrl } from './database-url.ts';
 import { safeSqlite } from './sqlite-adapter.ts';
+import { createTurns } from './turns.ts';
 import { transactionOptions, write } from './write-transaction.ts';
 
 export { isUniqueViolation } from './failure.ts';
@@ -16,7 +17,7 @@ export type Reader = Db | Tx;
 export type Database = {
   readonly kind: 'sqlite' | 'postgres';
   readonly db: Db;
-  /** One serializable transaction, run again when it collides with another: do nothing in `work` outside `tx`. */
+  /** One serializable transaction, in turn with all others; may run again, so do nothing in `work` outside `tx`. */
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   close(): Promise<void>;
 };
@@ -32,7 +33,21 @@ export async function openDatabase(url: string): Promise<Database> {
   const db = target.kind === 'sqlite' ? sqliteClient(target.file) : await postgresClient(target.url);
   rememberKind(db, target.kind);
   await db.$connect();
-  return { kind: target.kind, db, write: (work) => write(db, work), close: () => db.$disconnect() };
+  const kind = target.kind;
+  return { kind, db, write: kind === 'sqlite' ? (work) => write(db, work) : inTurn(db), close: () => db.$disconnect() };
+}
+
+/** The SQLite adapter has a queue of its own; waiting writes must not hold PostgreSQL's few connections, which readers need. */
+function inTurn(db: Db): Database['write'] {
+  const takeTurn = createTurns();
+  return async (work) => {
+    const endTurn = await takeTurn();
+    try {
+      return await write(db, work);
+    } finally {
+      endTurn();
+    }
+  };
 }
 
 function sqliteClient(file: string): Db {
