@@ -86,9 +86,11 @@ export async function release(
   );
 }
 
-/** What keeps a layout from the floor: every stop, and every limit that is unknown. */
+const UNKNOWN: ReadonlySet<string> = new Set(['limit.unknown', 'weight.unknown']);
+
+/** What keeps a layout from the floor: every stop, and every limit or weight that is unknown. */
 export function bars(findings: readonly Finding[]): string[] {
   return findings
-    .filter((finding) => finding.severity === 'stop' || finding.rule === 'limit.unknown')
+    .filter((finding) => finding.severity === 'stop' || UNKNOWN.has(finding.rule))
     .map((finding) => finding.message);
 }

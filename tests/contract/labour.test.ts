@@ -7,6 +7,7 @@ import {
   aRun,
   aTap,
   aType,
+  checksOf,
   type Json,
   type JsonObject,
   leg,
@@ -96,6 +97,18 @@ describe('what each activity counts: one run of two sections, one joint, three s
     const book = { factors: { congestion: { open: 0, normal: 15, tight: 35 } } };
     expect(hoursOf(job, { section: plain }, book).likely).toBe(2);
   });
+});
+
+test('hours under a name that is no activity are told, in the book and in its curve', () => {
+  const labourBook = aBook(
+    { joints: activity(1), section: activity(1) },
+    { learning: { rate: 0.9, referenceRepeat: 1, over: 'run', activities: ['section', 'sections'] } },
+  );
+  const unknown = checksOf(printed({ ...aJob(), labourBook }), 'labour.unknown-activity');
+  expect(unknown.map(({ severity, message }) => [severity, /"(.*)"/.exec(message)![1]])).toEqual([
+    ['warning', 'joints'],
+    ['warning', 'sections'],
+  ]);
 });
 
 describe('condition factors: "height"|"congestion"|"storey"|"live", added or compounded', () => {

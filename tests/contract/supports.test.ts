@@ -190,6 +190,13 @@ describe('supportCapacityKg', () => {
     expect(checksOf(figures, 'support.load')[0]!.message).toMatch(/27\.75|27\.8/);
     expect(checksOf(whole(6000, {}, { supportCapacityKg: 27.75 }), 'support.load')).toEqual([]);
   });
+  test('a second search that does not hold either is not recommended', () => {
+    const [check] = checksOf(whole(6000, {}, { supportCapacityKg: 5 }), 'support.load');
+    expect(check!.message).toMatch(/does not hold either/);
+    expect(checksOf(whole(6000, {}, { supportCapacityKg: 24 }), 'support.load')[0]!.message).toMatch(
+      /enter that capacity/,
+    );
+  });
   test('what no layout can carry is a stop support.load', () => {
     const figures = whole(6000, {}, { supportCapacityKg: 10, taps: [aTap('A', 3000, { weightKg: 50 })] });
     expect(checksOf(figures, 'support.load')).toMatchObject([{ severity: 'stop' }]);
@@ -270,6 +277,17 @@ describe('"Absent limits"', () => {
     for (const limit of ['jointClearMm', 'supportClearMm'])
       expect([limit, bare('crossing', limit)]).toEqual([limit, ['warning']]);
     expect(bare('tap')).toEqual([]);
+  });
+  test('an absent weight counts 0 with a warning of its own: it is no limit', () => {
+    const type = aType({ feed: {}, fittings: { elbow: { legMm: 300 } } });
+    const run = aRun({ legs: [leg(3300, 'left'), leg(3300)], taps: [aTap('A', 1000, { weightKg: undefined! })] });
+    const figures = printed(jobOf(type, run));
+    expect(checksOf(figures, 'weight.unknown').map(({ severity }) => severity)).toEqual([
+      'warning',
+      'warning',
+      'warning',
+    ]);
+    expect(checksOf(figures, 'limit.unknown')).toEqual([]);
   });
   test('an absent support capacity is one too', () => {
     const figures = printed(jobOf(aType(), aRun({ supportCapacityKg: undefined! })));

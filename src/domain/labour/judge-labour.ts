@@ -8,8 +8,8 @@ import { type Measure, measureRun } from './measure-run.ts';
 import { ACTIVITIES, type Activity } from './result.ts';
 
 /**
- * Where the hours say less than they seem to: work that the labour book has no hours for, a length unit on work that has
- * no length, and a height factor without a mounting height. Notes and warnings; nothing without a labour book.
+ * Where the hours say less than they seem to: activities that nobody knows, work that the labour book has no hours for, a
+ * length unit on work that has no length, and a height factor without a mounting height. Nothing without a labour book.
  */
 export function judgeLabour(
   job: Job,
@@ -19,7 +19,22 @@ export function judgeLabour(
   const book = job.labourBook;
   if (!book) return [];
   const work = workOf(job, layouts, takeoff);
-  return [...judgeMissing(book, work), ...judgeUnits(book, work), ...judgeHeights(job, book, layouts)];
+  return [
+    ...judgeNames(book),
+    ...judgeMissing(book, work),
+    ...judgeUnits(book, work),
+    ...judgeHeights(job, book, layouts),
+  ];
+}
+
+/** Hours under a name that is none of the activities count nowhere, and a curve for one learns nothing. */
+function judgeNames(book: LabourBook): Finding[] {
+  const named = [...book.activities.map((activity) => activity.id), ...(book.learning?.activities ?? [])];
+  const unknown = [...new Set(named)].filter((id) => !ACTIVITIES.some((known) => known === id)).sort();
+  return unknown.map((id) => {
+    const message = `The labour book names "${id}", which is not one of the ${ACTIVITIES.length} activities, so it counts nowhere: give it the name of one, such as joint or section.`;
+    return finding(book, 'labour.unknown-activity', 'warning', message);
+  });
 }
 
 type Work = ReadonlyMap<Activity, readonly Measure[]>;

@@ -77,7 +77,9 @@ function windowWords(
 /** What lies in a gap, in the order it is met. */
 function reasons(situation: Situation, from: Length, to: Length, say: Say): string {
   const { bars, setting } = situation;
-  const inside = bars.filter((bar) => bar.to > from && bar.from < to).sort((a, b) => a.from - b.from);
+  const inside = bars
+    .filter((bar) => bar.to > bar.from && bar.to > from && bar.from < to)
+    .sort((a, b) => a.from - b.from);
   const words = inside.map((bar) => `${barName(bar)} ${say(Math.max(bar.from, 0))} to ${say(bar.to)}`);
   if (setting.run.structure.kind === 'grid') words.push(`structure every ${say(setting.run.structure.pitch)}`);
   return words.length === 0 ? `hangers stand on multiples of ${say(situation.grid.step)}` : listed([...new Set(words)]);

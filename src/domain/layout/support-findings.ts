@@ -56,7 +56,7 @@ export function continuousOverload(
   const message =
     `As a continuous beam the hanger at ${say(heaviest.at)} carries ${kg(heaviest.continuousLoadKg)}, above ${kg(capacityKg)} ` +
     `(${kg(heaviest.loadKg)} by simple spans). Searched again at ${kg(lowered)} by simple spans: ` +
-    `${secondSearch(grid, line, lowered)}.`;
+    `${secondSearch(grid, line, lowered, capacityKg)}.`;
   return stop(setting, heaviest.at, message, CONTINUOUS);
 }
 
@@ -67,13 +67,15 @@ export function tooManyPlaces(setting: SupportSetting, stretch: SupportStretch, 
   return { ...stop(setting, stretch.from, message, SIMPLE), rule: 'support.blocked' };
 }
 
-function secondSearch(grid: SupportGrid, line: LoadLine, capacityKg: number): string {
+function secondSearch(grid: SupportGrid, line: LoadLine, loweredKg: number, capacityKg: number): string {
   if (pairsOf(grid) > MOST_PAIRS) return 'the hanger step is too fine for that search; use a coarser step';
-  const places = supportsByLoad(grid, line, capacityKg);
+  const places = supportsByLoad(grid, line, loweredKg);
   if (places === null) return 'no layout holds; use hangers of a greater capacity or take load off the run';
   const again = loadedSupports(grid, line, places);
-  const greatest = heaviestOf(again, (support) => support.continuousLoadKg);
-  return `${again.length} hangers, the greatest continuous load ${kg(greatest.continuousLoadKg)}; enter that capacity to take them`;
+  const greatest = heaviestOf(again, (support) => support.continuousLoadKg).continuousLoadKg;
+  const found = `${again.length} hangers, the greatest continuous load ${kg(greatest)}`;
+  if (greatest > capacityKg) return `${found}, which does not hold either; use hangers of a greater capacity`;
+  return `${found}; enter that capacity${greatest > loweredKg ? ', or a lower one if this stop stays,' : ''} to take them`;
 }
 
 /** By halving: a layout that holds at one capacity holds at any above it. */

@@ -3,6 +3,8 @@ import type { BuswayType, Run } from '../model.ts';
 import type { PlacedFitting } from './place-fittings.ts';
 import { sheetName } from './sheet-name.ts';
 
+type UnknownRule = 'limit.unknown' | 'weight.unknown';
+
 interface Limit {
   readonly absent: boolean;
   /** Whether the run has anything that the limit would bind. */
@@ -16,25 +18,24 @@ interface Limit {
  * pass. Spacing and overhang of supports are left to the supports, which cannot be laid out without them.
  */
 export function unknownLimits(run: Run, type: BuswayType, fittings: readonly PlacedFitting[]): readonly Finding[] {
-  return limitsOf(run, type, fittings)
+  const limits = [...crossingLimits(run, type), ...tapLimits(run, type), ...supportLimits(run, type, fittings)];
+  return [
+    ...warnings('limit.unknown', limits, run, type),
+    ...warnings('weight.unknown', weights(run, type, fittings), run, type),
+  ];
+}
+
+function warnings(rule: UnknownRule, limits: readonly Limit[], run: Run, type: BuswayType): Finding[] {
+  return limits
     .filter((limit) => limit.absent && limit.matters)
     .map(({ what, effect }) => ({
-      rule: 'limit.unknown',
+      rule,
       severity: 'warning' as const,
       run: run.id,
       at: null,
       message: `${what} is not stated: ${effect}. Enter it; until then this is unknown, not a pass.`,
       source: sheetName(type),
     }));
-}
-
-function limitsOf(run: Run, type: BuswayType, fittings: readonly PlacedFitting[]): Limit[] {
-  return [
-    ...crossingLimits(run, type),
-    ...tapLimits(run, type),
-    ...supportLimits(run, type, fittings),
-    ...weights(run, type, fittings),
-  ];
 }
 
 const UNBOUND = 'nothing was held to it';
@@ -60,14 +61,13 @@ function crossingLimits(run: Run, { crossing }: BuswayType): Limit[] {
 
 function tapLimits(run: Run, { tap }: BuswayType): Limit[] {
   const any = run.taps.length > 0;
-  const several = run.taps.length > 1;
   return [
     { absent: tap.jointClear === null, matters: any, what: 'The clearance of a tap-off from a joint', effect: UNBOUND },
     { absent: tap.endClear === null, matters: any, what: 'The clearance of a tap-off from the end', effect: UNBOUND },
-    { absent: tap.minSpacing === null, matters: several, what: 'The least distance between tap-offs', effect: UNBOUND },
+    { absent: tap.minSpacing === null, matters: any, what: 'The least distance between tap-offs', effect: UNBOUND },
     {
       absent: tap.boxLength === null,
-      matters: several,
+      matters: any,
       what: 'The length of the tap-off box',
       effect: 'no overlap was looked for',
     },
