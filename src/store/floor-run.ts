@@ -47,28 +47,21 @@ export interface FloorProject {
   readonly insulationRule: InsulationRule | null;
 }
 
-const inOrder = { retiredAt: null } as const;
 const byOrdinal = [{ ordinal: 'asc' as const }, { id: 'asc' as const }];
 
 /** Reads one run of a job as the floor has it; null when there is none, or when it was never released. */
 export async function readFloorRun(reader: Reader, projectId: string, runId: string): Promise<FloorRun | null> {
-  const row = await reader.run.findFirst({
-    where: { projectId, id: runId, revision: { gt: 0 } },
-    include: {
-      project: { select: { id: true, version: true, spec: true, insulationRule: true } },
-      level: { select: { key: true, name: true } },
-      type: { select: { spec: true } },
-      revisions: { orderBy: { number: 'desc' }, take: 1, select: { spec: true, layout: true } },
-      pieces: { where: inOrder, orderBy: byOrdinal },
-      joints: { where: inOrder, orderBy: byOrdinal },
-      supports: { where: inOrder, orderBy: byOrdinal },
-      taps: { where: inOrder, orderBy: byOrdinal },
-    },
+  // One question after the other, and no two relations in one: inside a transaction there is one connection.
+  const row = await reader.run.findFirst({ where: { projectId, id: runId, revision: { gt: 0 } } });
+  if (row === null) return null;
+  const released = await reader.runRevision.findUniqueOrThrow({
+    where: { runId_number: { runId, number: row.revision } },
+    select: { spec: true, layout: true },
   });
-  const released = row?.revisions[0];
-  if (row === null || released === undefined) return null;
-  const document = row.project.spec as unknown as ProjectDocument;
+  const project = await readProject(reader, projectId);
+  const type = await reader.buswayType.findUniqueOrThrow({ where: { id: row.typeId }, select: { spec: true } });
   const run = toRun(released.spec as unknown as RunDocument);
+  const standing = { where: { runId, retiredAt: null }, orderBy: byOrdinal };
   return {
     id: row.id,
     key: row.key,
@@ -76,24 +69,32 @@ export async function readFloorRun(reader: Reader, projectId: string, runId: str
     version: row.version,
     revision: row.revision,
     changed: row.changed,
-    level: row.level,
+    level: await reader.level.findUniqueOrThrow({ where: { id: row.levelId }, select: { key: true, name: true } }),
     area: row.area,
     side: row.side,
     run,
-    type: toBuswayType(row.type.spec as unknown as BuswayTypeDocument, document.units),
+    type: toBuswayType(type.spec as unknown as BuswayTypeDocument, project.document.units),
     layout: released.layout as unknown as RunLayout,
-    project: {
-      id: projectId,
-      version: row.project.version,
-      document,
-      insulationRule: row.project.insulationRule as InsulationRule | null,
-    },
-    pieces: row.pieces,
-    joints: row.joints,
-    supports: row.supports,
-    taps: row.taps,
+    project,
+    pieces: await reader.piece.findMany(standing),
+    joints: await reader.joint.findMany(standing),
+    supports: await reader.support.findMany(standing),
+    taps: await reader.tap.findMany(standing),
     teedOff: await readTee(reader, projectId, run),
     branches: await readBranches(reader, projectId, row.key),
+  };
+}
+
+async function readProject(reader: Reader, projectId: string): Promise<FloorProject> {
+  const row = await reader.project.findUniqueOrThrow({
+    where: { id: projectId },
+    select: { version: true, spec: true, insulationRule: true },
+  });
+  return {
+    id: projectId,
+    version: row.version,
+    document: row.spec as unknown as ProjectDocument,
+    insulationRule: row.insulationRule as InsulationRule | null,
   };
 }
 
@@ -109,15 +110,15 @@ async function readTee(reader: Reader, projectId: string, { feed }: Run): Promis
 async function readBranches(reader: Reader, projectId: string, key: string): Promise<FloorRun['branches']> {
   const rows = await reader.run.findMany({
     where: { projectId, parentKey: key, revision: { gt: 0 } },
-    select: {
-      key: true,
-      revisions: { orderBy: { number: 'desc' }, take: 1, select: { spec: true } },
-      joints: { where: { retiredAt: null, atU80: 0 }, take: 1 },
-    },
+    select: { key: true, revisions: { orderBy: { number: 'desc' }, take: 1, select: { spec: true } } },
   });
-  return rows.flatMap(({ key: branch, revisions, joints }) => {
-    const [joint] = joints;
-    const feed = toRun(revisions[0]?.spec as unknown as RunDocument).feed;
+  const joints = await reader.joint.findMany({
+    where: { run: { projectId, parentKey: key }, retiredAt: null, atU80: 0 },
+    include: { run: { select: { key: true } } },
+  });
+  return rows.flatMap(({ key: branch, revisions }) => {
+    const joint = joints.find((candidate) => candidate.run.key === branch);
+    const { feed } = toRun(revisions[0]?.spec as unknown as RunDocument);
     const isHere = feed.kind === 'tee' && feed.fromRun === key && feed.at !== null;
     return joint !== undefined && isHere ? [{ key: branch, at: feed.at ?? 0, joint }] : [];
   });

@@ -81,9 +81,13 @@ export async function ruleStanding(
   reader: Reader,
   projectId: string,
 ): Promise<RuleStanding & { readonly version: number }> {
-  const [project, test] = await Promise.all([
-    reader.project.findUniqueOrThrow({ where: { id: projectId }, select: { insulationRule: true, version: true } }),
-    reader.inspection.findFirst({ where: { projectId, kind: 'insulation-test' }, select: { id: true } }),
-  ]);
+  const project = await reader.project.findUniqueOrThrow({
+    where: { id: projectId },
+    select: { insulationRule: true, version: true },
+  });
+  const test = await reader.inspection.findFirst({
+    where: { projectId, kind: 'insulation-test' },
+    select: { id: true },
+  });
   return { rule: project.insulationRule as InsulationRule | null, locked: test !== null, version: project.version };
 }
