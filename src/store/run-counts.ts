@@ -76,7 +76,8 @@ async function readDrops(reader: Reader, projectId: string, scope: RunScope): Pr
   return rows.map(({ runId, count }) => ({ runId, count: Number(count) }));
 }
 
-async function readLastWork(
+/** The last standing record of these kinds on each run. */
+export async function readLastWork(
   reader: Reader,
   projectId: string,
   scope: RunScope,
@@ -95,29 +96,24 @@ function inScope(scope: RunScope, column: Prisma.Sql): Prisma.Sql {
   return scope.length === 0 ? Prisma.sql`AND 1 = 0` : Prisma.sql`AND ${column} IN (${Prisma.join([...scope])})`;
 }
 
-/** Records that speak of a run as a whole and that no later one replaced, oldest first. A test comes without its readings. */
+/** Records that speak of a run as a whole, in the order of the book; its standing tests without their readings. */
 export async function readWholeRunRecords(reader: Reader, projectId: string, scope: RunScope) {
-  const where = {
-    projectId,
-    subject: 'run',
-    kind: { not: 'record-withdrawn' },
-    ...(scope === 'all' ? {} : { runId: { in: [...scope] } }),
-  };
-  const orderBy = [{ recordedAt: 'asc' as const }, { at: 'asc' as const }, { id: 'asc' as const }];
-  const [records, tests, replaced] = await Promise.all([
-    reader.inspection.findMany({ where: { ...where, kind: { notIn: ['record-withdrawn', TEST] } }, orderBy }),
+  const where = { projectId, subject: 'run', ...(scope === 'all' ? {} : { runId: { in: [...scope] } }) };
+  const orderBy = { seq: 'asc' as const };
+  const [records, tests] = await Promise.all([
+    reader.inspection.findMany({ where: { ...where, kind: { not: TEST } }, orderBy }),
     reader.inspection.findMany({
       where: { ...where, kind: TEST },
       orderBy,
       select: { id: true, runId: true, at: true, outcome: true },
     }),
-    reader.inspection.findMany({
-      where: { projectId, subject: 'run', supersedesId: { not: null } },
-      select: { supersedesId: true },
-    }),
   ]);
-  const gone = new Set(replaced.map((row) => row.supersedesId));
-  return { records: records.filter((row) => !gone.has(row.id)), tests: tests.filter((row) => !gone.has(row.id)) };
+  const later = await reader.inspection.findMany({
+    where: { ...where, supersedesId: { not: null } },
+    select: { supersedesId: true },
+  });
+  const replaced = new Set(later.map((row) => row.supersedesId));
+  return { records, tests: tests.filter((row) => !replaced.has(row.id)) };
 }
 
 const TEST = 'insulation-test';

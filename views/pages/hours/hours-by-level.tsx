@@ -15,6 +15,9 @@ export interface HoursByLevelProps {
 
 type Row = Labour['byActivity'][number];
 
+/** With more levels than this, figures lead to their lines instead of opening in place: the page would be too heavy. */
+const OPEN_IN_PLACE = 8;
+
 /** Activity by level; each figure opens to what it was added up from, and leads on to its lines. */
 export function HoursByLevel(props: HoursByLevelProps): JSX.Element {
   const { labour, levels } = props;
@@ -24,8 +27,8 @@ export function HoursByLevel(props: HoursByLevelProps): JSX.Element {
     ...levels.map((level) => ({ id: level.id as string | null, name: level.name })),
     ...(hasLoose ? [{ id: null, name: 'No level' }] : []),
   ];
-  const sumOn = (level: string | null) =>
-    labour.lines.reduce((sum, line) => (line.level === level ? sum + line.hours : sum), 0);
+  const sums = new Map<string | null, number>();
+  for (const line of labour.lines) sums.set(line.level, (sums.get(line.level) ?? 0) + line.hours);
   return (
     <Part title="By activity and level" id="by-level">
       <DataTable
@@ -50,7 +53,7 @@ export function HoursByLevel(props: HoursByLevelProps): JSX.Element {
               cell: (row) => (
                 <CellWorking lines={lines.get(cellKey(row.activity, place.id)) ?? []} place={place} {...props} />
               ),
-              foot: sumOn(place.id).toFixed(1),
+              foot: (sums.get(place.id) ?? 0).toFixed(1),
             }),
           ),
           {
@@ -85,12 +88,13 @@ interface CellWorkingProps extends HoursByLevelProps {
   readonly place: { readonly id: string | null; readonly name: string };
 }
 
-function CellWorking({ lines, place, jobId, book }: CellWorkingProps) {
+function CellWorking({ lines, place, jobId, book, levels }: CellWorkingProps) {
   const first = lines[0];
   if (first === undefined) return null;
   const hours = lines.reduce((sum, line) => sum + line.hours, 0);
   const word = activityWord(first.activity);
   const href = `/jobs/${jobId}/hours?activity=${first.activity}&level=${encodeURIComponent(place.id ?? '-')}`;
+  if (levels.length > OPEN_IN_PLACE) return <a href={href}>{hours.toFixed(1)}</a>;
   return (
     <Working
       figure={hours.toFixed(1)}
