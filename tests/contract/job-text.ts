@@ -7,8 +7,9 @@ import { figures } from '../../src/domain/figures.ts';
  * Small job documents as text, and the figures that are printed for them: the pipeline of the headless command in one
  * process. All documents are metric, with round lengths and every limit stated, so that expected values come by hand.
  */
-export type Json = { [key: string]: Json } | Json[] | string | number | boolean | null;
-export type JsonObject = { [key: string]: Json };
+export type Json = JsonObject | Json[] | string | number | boolean | null;
+/** A key that is undefined is left out of the text. */
+export type JsonObject = { [key: string]: Json | undefined };
 
 const PROJECT: JsonObject = {
   number: 'C-1',

@@ -57,7 +57,7 @@ const T2 = scenarioT2() as unknown as JsonObject;
 const FULL = fullDocument() as unknown as JsonObject;
 
 describe('"the same document always prints the same bytes"', () => {
-  test.each([
+  test.each<readonly [string, JsonObject]>([
     ['scenario T1', T1],
     ['the document of every key', FULL],
     ...BROKEN.map((job, i) => [`broken job ${i + 1}`, job] as const),
@@ -174,9 +174,10 @@ describe('the command itself', () => {
 });
 
 /** The same value with the keys of every object in reverse. */
-function turned(value: Json): Json {
+function turned(value: Json | undefined): Json {
   if (Array.isArray(value)) return value.map(turned);
-  if (value === null || typeof value !== 'object') return value;
+  if (value === undefined || value === null) return null;
+  if (typeof value !== 'object') return value;
   return Object.fromEntries(
     Object.entries(value)
       .reverse()

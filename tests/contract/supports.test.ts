@@ -51,7 +51,7 @@ describe('"fewest; then the least sum of squared gaps; then the lexicographicall
 
 describe('"Candidates: multiples of stepMm from 0, or the structure\'s grid"', () => {
   test('the step is 50 mm in a metric project and 25.4 mm in one of feet and inches', () => {
-    const type = aType({ stockLengthsMm: [2032], support: { ...SUPPORT, maxEndOverhangMm: 635, stepMm: undefined! } });
+    const type = aType({ stockLengthsMm: [2032], support: { ...SUPPORT, maxEndOverhangMm: 635, stepMm: undefined } });
     const job = jobOf(type, aRun({ legs: [leg(2032)] }));
     expect(supportsOf(firstRun(job))).toEqual([600, 1400]);
     const inches = { ...job, project: { ...(job.project as JsonObject), units: 'ft-in' } };
@@ -104,10 +104,7 @@ describe('fittingWithinMm: a support within the distance of each face, on that a
   const elbow = (fittingWithinMm: number | undefined) =>
     supportsOf(
       firstRun(
-        jobOf(
-          aType({ support: { ...SUPPORT, fittingWithinMm: fittingWithinMm! } }),
-          aRun({ legs: [leg(3300, 'left'), leg(3300)] }),
-        ),
+        jobOf(aType({ support: { ...SUPPORT, fittingWithinMm } }), aRun({ legs: [leg(3300, 'left'), leg(3300)] })),
       ),
     );
   test('600 of the faces at 3000 and 3600 takes one more support than none', () => {
@@ -280,7 +277,7 @@ describe('"Absent limits"', () => {
   });
   test('an absent weight counts 0 with a warning of its own: it is no limit', () => {
     const type = aType({ feed: {}, fittings: { elbow: { legMm: 300 } } });
-    const run = aRun({ legs: [leg(3300, 'left'), leg(3300)], taps: [aTap('A', 1000, { weightKg: undefined! })] });
+    const run = aRun({ legs: [leg(3300, 'left'), leg(3300)], taps: [aTap('A', 1000, { weightKg: undefined })] });
     const figures = printed(jobOf(type, run));
     expect(checksOf(figures, 'weight.unknown').map(({ severity }) => severity)).toEqual([
       'warning',
@@ -290,7 +287,7 @@ describe('"Absent limits"', () => {
     expect(checksOf(figures, 'limit.unknown')).toEqual([]);
   });
   test('an absent support capacity is one too', () => {
-    const figures = printed(jobOf(aType(), aRun({ supportCapacityKg: undefined! })));
+    const figures = printed(jobOf(aType(), aRun({ supportCapacityKg: undefined })));
     expect(checksOf(figures, 'limit.unknown')).toMatchObject([{ severity: 'warning', run: 'R' }]);
   });
 });
