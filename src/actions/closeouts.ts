@@ -22,6 +22,7 @@ const counts = {
 export const gapViewSchema = z.object({
   row: z.enum(ROWS),
   run: z.string().nullable().describe('The run by its key; null for what belongs to the whole job.'),
+  runId: z.string().nullable(),
   subject: z.enum(['run', 'piece', 'joint', 'support', 'tap', 'test', 'type']),
   id: z.string().describe('Permanent id of the subject; of its run while that was never released.'),
   mark: z.string(),
@@ -68,7 +69,7 @@ function viewOf(
   };
 }
 
-function gapView({ runId: _runId, ...gap }: Gap): ReadinessView['gaps']['items'][number] {
+function gapView(gap: Gap): ReadinessView['gaps']['items'][number] {
   return { ...gap, words: gapWords(gap.reason) };
 }
 

@@ -5,7 +5,7 @@ import { closeoutBook } from './closeout/book.ts';
 import type { RunDossier } from './closeout/dossier.ts';
 import type { CloseoutJob } from './closeout/job.ts';
 import { sayer } from './closeout/say.ts';
-import { stripFile } from './closeout/strip-of.ts';
+import { type DrawnRun, stripFile } from './closeout/strip-of.ts';
 import { type AuditLine, auditLine } from './package/audit-line.ts';
 import { drawingNamer } from './package/drawing-names.ts';
 import { type FileSum, hashedZip, type PackagedFile } from './package/hashed-zip.ts';
@@ -18,11 +18,14 @@ import { openSpool } from './registers/spool.ts';
 export interface CloseoutParts {
   readonly job: CloseoutJob;
   readonly readiness: Readiness;
-  readonly document: JobDocument;
+  /** The design, read when its turn comes. */
+  readonly document: () => Promise<JobDocument>;
   readonly levels: number;
   readonly runs: number;
-  /** The runs level by level; asked for twice, for the book and for the drawings, so that none has to be kept. */
+  /** The runs level by level, with their records. */
   readonly dossiers: () => AsyncIterable<RunDossier>;
+  /** The same runs again, as far as a drawing needs them: read twice, so that none has to be kept. */
+  readonly drawn: () => AsyncIterable<DrawnRun>;
   /** The job's own chain, oldest first. */
   readonly audit: () => AsyncIterable<AuditLine>;
 }
@@ -40,7 +43,7 @@ export function closeoutPackage(parts: CloseoutParts): AsyncGenerator<Uint8Array
 }
 
 async function* filesOf(parts: CloseoutParts): AsyncGenerator<PackagedFile> {
-  const { job, readiness, document } = parts;
+  const { job, readiness } = parts;
   const spools = REGISTERS.map((register) => ({ register, spool: openSpool() }));
   for (const { register, spool } of spools) spool.write(registerHead(register));
   const read = async function* () {
@@ -53,22 +56,22 @@ async function* filesOf(parts: CloseoutParts): AsyncGenerator<PackagedFile> {
   yield { name: 'book.pdf', compress: false, bytes: () => closeoutBook({ ...parts, dossiers: read() }) };
   for (const { register, spool } of spools) yield { name: register.file, bytes: spool.read };
   yield { name: 'registers/open-items.csv', bytes: () => [Buffer.from(openItemsRegister(readiness))] };
-  yield { name: 'job-document.json', bytes: () => [Buffer.from(documentText(document))] };
+  yield { name: 'job-document.json', bytes: () => documentBytes(parts) };
   yield* drawings(parts);
   yield { name: 'audit-trail.jsonl', bytes: () => auditLines(parts) };
   yield { name: 'VERIFY.txt', bytes: () => [Buffer.from(VERIFY_TEXT)] };
 }
 
 /** What an estimator wrote beside an extra may name a price, so the extras' notes stay in the office with their prices. */
-function documentText(document: JobDocument): string {
-  const { extras, ...rest } = withoutMoney(document);
+async function* documentBytes({ document }: CloseoutParts): AsyncGenerator<Uint8Array> {
+  const { extras, ...rest } = withoutMoney(await document());
   const unnoted = extras?.map(({ note: _note, ...extra }) => extra);
-  return `${JSON.stringify({ ...rest, ...(unnoted === undefined ? {} : { extras: unnoted }) }, null, 1)}\n`;
+  yield Buffer.from(`${JSON.stringify({ ...rest, ...(unnoted === undefined ? {} : { extras: unnoted }) }, null, 1)}\n`);
 }
 
-async function* drawings({ job, dossiers }: CloseoutParts): AsyncGenerator<PackagedFile> {
+async function* drawings({ job, drawn }: CloseoutParts): AsyncGenerator<PackagedFile> {
   const nameFor = drawingNamer();
-  for await (const dossier of dossiers()) {
+  for await (const dossier of drawn()) {
     yield { name: nameFor(dossier.run.id), bytes: () => [Buffer.from(stripFile(dossier, job.units))] };
   }
 }

@@ -13,10 +13,11 @@ export interface RecordRow {
   readonly at: Date;
   readonly recordedAt: Date;
   readonly supersedesId: string | null;
+  readonly cause: string | null;
   readonly outcome: string | null;
 }
 
-/** The row as the domain reads it. Why a record was replaced stands with the record; here only that it was. */
+/** The row as the domain reads it. */
 export function siteRecord(row: RecordRow): SiteRecord {
   return {
     id: row.id,
@@ -25,7 +26,7 @@ export function siteRecord(row: RecordRow): SiteRecord {
     at: row.at.toISOString(),
     recordedAt: row.recordedAt.toISOString(),
     by: { id: row.byUserId, name: row.byName },
-    supersedes: row.supersedesId === null ? null : { id: row.supersedesId, cause: '' },
+    supersedes: row.supersedesId === null ? null : { id: row.supersedesId, cause: row.cause ?? '' },
     outcome: row.outcome as Outcome | null,
     body: toRecordBody(row.body as RecordDocument),
   };

@@ -1,8 +1,14 @@
 import { z } from 'zod';
-import { buildCloseout, closeoutReadiness, readinessQuerySchema, readinessViewSchema } from '../../actions/closeouts.ts';
+import {
+  buildCloseout,
+  closeoutReadiness,
+  readinessQuerySchema,
+  readinessViewSchema,
+} from '../../actions/closeouts.ts';
 import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
+import { sendCloseout } from '../send-closeout.ts';
 import { problems, projectParams } from './conventions.ts';
 
 const tags = ['Closeout'];
@@ -20,14 +26,8 @@ export function closeoutApi(app: App, context: Context): void {
         response: { 200: z.any().meta({ type: 'string', format: 'binary' }).describe('application/zip'), ...problems },
       },
     },
-    async (request, reply) => {
-      const { fileName, stream } = await buildCloseout(context, viewerOf(request), request.params.projectId);
-      return reply
-        .type('application/zip')
-        .header('content-disposition', `attachment; filename="${fileName}"`)
-        .header('cache-control', 'no-store')
-        .send(stream);
-    },
+    async (request, reply) =>
+      sendCloseout(reply, await buildCloseout(context, viewerOf(request), request.params.projectId)),
   );
 
   app.get(

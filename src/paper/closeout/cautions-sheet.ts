@@ -29,7 +29,7 @@ export function cautionsSheet(book: Book, job: CloseoutJob): void {
   paragraph(book, job.name, { face: BOLD, size: 11, width: book.frame.width });
   drawFacts(book, jobFacts(job), 4);
   heading(book, 'Cautions', 120);
-  list(book, CAUTIONS, (index) => `${index + 1}.`);
+  list(book, CAUTIONS, { mark: (index) => `${index + 1}.` });
   heading(book, 'How to read it', 60);
   list(book, READING);
   drawDrawing(book, inkLegend(book.frame.width));

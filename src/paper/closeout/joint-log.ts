@@ -1,106 +1,135 @@
 import { lookOf } from '../../../views/drawings/states.ts';
+import type { UnitSystem } from '../../domain/model.ts';
 import type { CardStep, JointCard, StepDone } from '../../domain/quality/joint-card.ts';
-import type { StepKind } from '../../domain/quality/joint-sheet.ts';
+import { type JointStep, jointSheet, type StepKind } from '../../domain/quality/joint-sheet.ts';
 import type { Book } from '../pdf/book.ts';
 import { startPart } from '../pdf/contents.ts';
-import { sheetTitle } from '../pdf/prose.ts';
+import { heading, list, sheetTitle } from '../pdf/prose.ts';
 import { drawTable, type Row } from '../pdf/table.ts';
 import type { JointEntry, RunDossier } from './dossier.ts';
 import { remarkWords } from './remark-words.ts';
 import { revisionWord } from './run-sheet.ts';
-import { NONE, type Say, writtenTorque } from './say.ts';
-
-const KIND_WORDS: Readonly<Record<StepKind, string>> = {
-  work: '',
-  hold: 'hold point: seen pole by pole',
-  torque: 'torque',
-  check: "another person's check",
-};
+import { type Say, writtenTorque } from './say.ts';
 
 /** Every joint of the run, step by step: who, when, with which torque and tool, and who accepted it. */
 export function jointLog(book: Book, dossier: RunDossier, say: Say, under: PDFKit.PDFOutline): void {
   if (dossier.joints.length === 0) return;
-  const { run, type } = dossier;
-  startPart(
-    book,
-    { title: 'Joint log', of: run.id, revision: revisionWord(dossier) },
-    { title: 'Joint log', rank: 'bookmark', under },
-  );
+  const { run, type, joints } = dossier;
+  const head = { title: 'Joint log', of: run.id, revision: revisionWord(dossier) };
+  startPart(book, head, { title: 'Joint log', rank: 'bookmark', under });
   sheetTitle(book, `Joints of run ${run.id}`, statedTorque(dossier));
+  const { steps } = jointSheet(type);
+  heading(
+    book,
+    steps === null ? 'The type names no make-up steps: no joint of it can be accepted' : 'Steps of the data sheet',
+  );
+  list(book, (steps ?? []).map(stepWords), {
+    mark: (index) => `${index + 1}`,
+    size: 7.5,
+    tight: true,
+    width: book.frame.width,
+  });
   drawTable(book, {
-    title:
-      type.joint.steps === null
-        ? 'The type names no make-up steps: no joint of it can be accepted'
-        : 'Steps in the order of the data sheet',
+    title: 'Joints in the order of the run',
+    across: 2,
     columns: [
-      { title: 'Step', share: 5, align: 'right' },
-      { title: 'What the data sheet asks', share: 42 },
-      { title: 'Asks for', share: 15 },
-      { title: 'Done by', share: 16 },
-      { title: 'When', share: 14 },
-      { title: 'Torque as written', share: 13, align: 'right' },
-      { title: 'N·m', share: 8, align: 'right' },
-      { title: 'Tool, calibration due', share: 17 },
-      { title: 'Poles, lots, notes', share: 30 },
+      { title: 'Step', share: 32, align: 'right' },
+      { title: 'Done by', share: 60 },
+      { title: 'When', share: 74 },
+      { title: 'Torque', share: 48, align: 'right' },
+      { title: 'N·m', share: 30, align: 'right' },
+      { title: 'Tool, poles, lots, notes', share: 122 },
     ],
-    rows: rowsOf(book, dossier, say),
+    rows: joints.flatMap((joint) => jointRows(joint, book.head.units, say)),
     none: 'This run has no joints.',
   });
 }
 
 function statedTorque({ type }: RunDossier): string {
-  return type.joint.torqueNm === null
-    ? 'the data sheet states no torque'
-    : `the data sheet states ${type.joint.torqueNm} N·m`;
+  const { torqueNm } = type.joint;
+  return torqueNm === null ? 'the data sheet states no torque' : `the data sheet states ${torqueNm} N·m`;
 }
 
-function* rowsOf(book: Book, { joints, run }: RunDossier, say: Say): Generator<Row> {
-  for (const joint of joints) {
-    yield { group: `${joint.mark}   at ${say.length(joint.at)}`, beside: acceptanceWords(joint, say) };
-    for (const step of joint.card.steps) yield stepRow(step, say);
-    for (const row of afterRows(joint.card, book, say, run.id)) yield row;
+const KIND_WORDS: Readonly<Record<StepKind, string>> = {
+  work: '',
+  hold: 'HOLD: ',
+  torque: 'TORQUE: ',
+  check: 'CHECK: ',
+};
+
+function stepWords({ text, kind }: JointStep): string {
+  return `${KIND_WORDS[kind]}${text}`;
+}
+
+function jointRows(joint: JointEntry, units: UnitSystem, say: Say): Row[] {
+  const group = `${joint.mark}   at ${say.length(joint.at)}`;
+  return [
+    { group, beside: acceptanceWords(joint, say) },
+    ...alike(joint.card.steps, say).map((steps) => stepRow(steps, say)),
+    ...laterRows(joint.card, units, say),
+  ];
+}
+
+function acceptanceWords({ card: { accepted }, state }: JointEntry, say: Say): string {
+  return accepted === null ? lookOf(state).word : `accepted by ${accepted.by.name}, ${say.time(accepted.at)}`;
+}
+
+/** Steps that follow each other, done by one person in one minute with nothing else to tell, share a line: "1–4". */
+function alike(steps: readonly CardStep[], say: Say): (readonly [CardStep, ...CardStep[]])[] {
+  const groups: [CardStep, ...CardStep[]][] = [];
+  for (const step of steps) {
+    const group = groups.at(-1);
+    const same =
+      group !== undefined &&
+      besides(step.done) === '' &&
+      besides(group[0].done) === '' &&
+      tellsSame(group[0], step, say);
+    if (same) group.push(step);
+    else groups.push([step]);
   }
+  return groups;
 }
 
-function acceptanceWords({ card, state }: JointEntry, say: Say): string {
-  const { accepted } = card;
-  if (accepted === null) return lookOf(state).word;
-  return `accepted by ${accepted.by.name}, ${say.time(accepted.at)}`;
+function tellsSame(a: CardStep, b: CardStep, say: Say): boolean {
+  return a.done?.by.id === b.done?.by.id && say.at(a.done) === say.at(b.done);
 }
 
-function stepRow({ index, text, kind, done }: CardStep, say: Say): Row {
+function stepRow(steps: readonly [CardStep, ...CardStep[]], say: Say): Row {
+  const { index, done } = steps[0];
   const torque = done?.body.torque ?? null;
   return [
-    String(index + 1),
-    text,
-    KIND_WORDS[kind],
-    say.by(done),
+    steps.length === 1 ? `${index + 1}` : `${index + 1}–${index + steps.length}`,
+    done === null ? 'not done' : done.by.name,
     say.at(done),
     torque === null ? '' : writtenTorque(torque),
     done?.torque ? done.torque.appliedNm.toFixed(1) : '',
-    torque === null ? '' : `${torque.toolId}, ${torque.calibrationDue}`,
-    done === null ? '' : besides(done),
+    besides(done),
   ];
 }
 
-function besides({ body, torque }: StepDone): string {
-  const lots = [
-    body.lots?.contactSet ? `contact set lot ${body.lots.contactSet}` : null,
-    body.lots?.clamp ? `clamp lot ${body.lots.clamp}` : null,
+function besides(done: StepDone | null): string {
+  if (done === null) return '';
+  const { body, torque } = done;
+  const parts = [
+    body.torque === null ? null : `${body.torque.toolId}, calibrated to ${body.torque.calibrationDue}`,
+    polesWords(body.poles),
+    body.lots?.contactSet ? `contact set ${body.lots.contactSet}` : null,
+    body.lots?.clamp ? `clamp ${body.lots.clamp}` : null,
+    torque === null ? null : torqueWords(torque),
+    body.note,
   ];
-  return [polesWords(body.poles), ...lots, torque === null ? null : torqueWords(torque), body.note]
-    .filter((part) => part !== null && part !== '')
-    .join('; ');
+  return parts.filter((part) => part !== null && part !== '').join('; ');
 }
 
 function polesWords(poles: StepDone['body']['poles']): string | null {
   if (poles === null) return null;
-  const unseen = poles.filter((pole) => !pole.near || !pole.far).map((pole) => pole.pole);
-  const seen = `seen seated at both ends: ${poles
-    .filter((pole) => pole.near && pole.far)
-    .map((pole) => pole.pole)
-    .join(' ')}`;
-  return unseen.length === 0 ? seen : `${seen}; not at both: ${unseen.join(' ')}`;
+  const names = (seen: boolean) =>
+    poles
+      .filter((pole) => (pole.near && pole.far) === seen)
+      .map((pole) => pole.pole)
+      .join(' ');
+  const unseen = names(false);
+  return `seen at both ends: ${names(true)}${unseen === '' ? '' : `; not at both: ${unseen}`}`;
 }
 
 function torqueWords(torque: NonNullable<StepDone['torque']>): string | null {
@@ -118,33 +147,28 @@ function torqueWords(torque: NonNullable<StepDone['torque']>): string | null {
   }
 }
 
-function* afterRows(card: JointCard, book: Book, say: Say, run: string): Generator<Row> {
-  for (const reopening of card.reopenings) {
-    yield [
-      '',
-      `Opened again from step ${reopening.fromStep + 1}: ${reopening.reason}`,
-      '',
-      reopening.by.name,
-      say.time(reopening.at),
-      '',
-      '',
-      '',
-      '',
-    ];
-  }
-  for (const kept of card.uncredited) {
-    const why = kept.remarks.map((remark) => remarkWords(remark, book.head.units)).join('; ');
-    yield [
-      '',
-      `Step ${kept.step + 1} recorded and not counted${why === '' ? '' : `: ${why}`}`,
-      '',
-      kept.stamp.by.name,
-      say.time(kept.stamp.at),
-      '',
-      '',
-      '',
-      '',
-    ];
-  }
-  if (card.steps.length === 0) yield ['', `No steps: the type of ${run} names none`, '', NONE, NONE, '', '', '', ''];
+function laterRows(card: JointCard, units: UnitSystem, say: Say): Row[] {
+  return [
+    ...card.reopenings.map(
+      ({ by, at, reason, fromStep }): Row => [
+        '',
+        by.name,
+        say.time(at),
+        '',
+        '',
+        `opened again from step ${fromStep + 1}: ${reason}`,
+      ],
+    ),
+    ...card.uncredited.map(({ stamp, step, remarks }): Row => {
+      const why = remarks.map((remark) => remarkWords(remark, units)).join('; ');
+      return [
+        `${step + 1}`,
+        stamp.by.name,
+        say.time(stamp.at),
+        '',
+        '',
+        `recorded and not counted${why === '' ? '' : `: ${why}`}`,
+      ];
+    }),
+  ];
 }

@@ -18,7 +18,7 @@ export function lettersSheet(book: Book): void {
   const altered = [...book.altered].sort(([a], [b]) => (a.codePointAt(0) ?? 0) - (b.codePointAt(0) ?? 0));
   drawTable(book, {
     title: 'Code points',
-    width: 0.45,
+    part: { from: 0, width: 0.45 },
     columns: [
       { title: 'Written as (Unicode code point)', share: 50 },
       { title: 'Printed as', share: 50 },

@@ -1,3 +1,4 @@
+import { NOT_HELD } from '../../domain/closeout/not-held.ts';
 import type { Readiness } from '../../domain/closeout/readiness.ts';
 import { ROW_WORDS } from '../../domain/closeout/words.ts';
 import type { Book } from '../pdf/book.ts';
@@ -5,15 +6,6 @@ import { startPart } from '../pdf/contents.ts';
 import { heading, list, paragraph, sheetTitle } from '../pdf/prose.ts';
 import { drawTable } from '../pdf/table.ts';
 import { NO_REVISION } from './cautions-sheet.ts';
-
-/** What a turnover usually asks for and this edition keeps no record of: said, so that nobody takes the book for the whole. */
-export const NOT_HELD = [
-  "photographs, instrument certificates and the maker's operation and maintenance papers",
-  'continuity, polarity and phase rotation; voltage at feed and far end; joint resistance; thermal scans under load: the record says that they were reported done, and holds no readings',
-  'the energising gate, locks and signatures; punch list; deviations, change orders and questions; permits and final inspections',
-  'warranty start and contacts, spares and tools handed over, training, lien waivers and stored-material reconciliation',
-  'electrical figures of the finished system: loading, voltage, fault level and balance',
-];
 
 /** What the closeout asks against what is there, on one sheet. */
 export function readinessSheet(book: Book, readiness: Readiness): void {

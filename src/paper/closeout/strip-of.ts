@@ -3,20 +3,23 @@ import { Strip, type StripProps, stripSheets } from '../../../views/drawings/str
 import type { UnitSystem } from '../../domain/model.ts';
 import type { RunDossier } from './dossier.ts';
 
-/** Drawing units of a strip's width: on a landscape sheet its letters come out at 8 to 9 points. */
-const WIDTH = 900;
+/** What a strip shows of a run. */
+export type DrawnRun = Pick<RunDossier, 'run' | 'layout' | 'pieces' | 'joints' | 'supports' | 'taps'>;
+
+/** Drawing units of a strip's width: on a landscape sheet its letters come out at 8 points. */
+const WIDTH = 1000;
 
 /** The run's strip as built, as one SVG file. */
-export function stripFile(dossier: RunDossier, units: UnitSystem): string {
+export function stripFile(dossier: DrawnRun, units: UnitSystem): string {
   return `${render(Strip(propsOf(dossier, units)))}\n`;
 }
 
-/** The same in parts that fit a sheet whose height is `room` of its width. */
-export function stripParts(dossier: RunDossier, units: UnitSystem, room: number): string[] {
-  return stripSheets(propsOf(dossier, units), room * WIDTH).map((part) => render(part));
+/** The same line by line, so that each goes where a sheet has room for it. */
+export function stripLines(dossier: DrawnRun, units: UnitSystem): string[] {
+  return stripSheets(propsOf(dossier, units), 0).map((line) => render(line));
 }
 
-function propsOf(dossier: RunDossier, units: UnitSystem): StripProps {
+function propsOf(dossier: DrawnRun, units: UnitSystem): StripProps {
   const { run, layout, pieces, joints, supports, taps } = dossier;
   const record = {
     pieces: pieces.map(({ mark, state }) => ({ mark, state })),

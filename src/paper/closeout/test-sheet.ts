@@ -95,12 +95,12 @@ function pairTable({ pairs, criterion, verdict }: InsulationReport) {
   return {
     title: 'Pairs',
     columns: [
-      { title: 'Pair', share: 9 },
-      { title: 'As read', share: 13, align: 'right' },
-      { title: 'Working', share: 62 },
-      { title: 'Held against the limit, megohm', share: 16, align: 'right' },
-      { title: 'Least, megohm', share: 12, align: 'right' },
-      { title: 'Verdict', share: 22 },
+      { title: 'Pair', share: 36 },
+      { title: 'As read', share: 76, align: 'right' },
+      { title: 'Working', share: 420 },
+      { title: 'Held against the limit, megohm', share: 70, align: 'right' },
+      { title: 'Least, megohm', share: 52, align: 'right' },
+      { title: 'Verdict', share: 62 },
     ],
     rows: pairs.map(
       (pair): Row => [
@@ -144,7 +144,7 @@ export function readingWords(reading: Reading): string {
 function rawTable(readings: TestEntry['record']['body']['readings']) {
   return {
     title: 'Pairs as read',
-    width: 0.4,
+    part: { from: 0, width: 0.4 },
     columns: [
       { title: 'Pair', share: 30 },
       { title: 'As read', share: 70 },

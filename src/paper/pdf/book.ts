@@ -32,6 +32,7 @@ export interface Book {
   readonly head: BookHead;
   readonly frame: Frame;
   readonly total: TotalPages;
+  readonly widths: Readonly<Record<Face, Map<string, number>>>;
   /** Characters that the type lacks, with what was printed for them. */
   readonly altered: Map<string, string>;
   /** Lines of the contents, as their sheets are begun. */
@@ -89,7 +90,18 @@ export function openBook(head: BookHead): Book {
     border,
   };
   const sheet = { title: '', of: '', revision: '' };
-  return { doc, head, frame, total: totalPages(doc), altered: new Map(), entries: [], sheet, page: 0, y: frame.top };
+  return {
+    doc,
+    head,
+    frame,
+    total: totalPages(doc),
+    widths: { [PLAIN]: new Map(), [BOLD]: new Map() },
+    altered: new Map(),
+    entries: [],
+    sheet,
+    page: 0,
+    y: frame.top,
+  };
 }
 
 /** Begins a sheet under a new head, or goes on with the one before on the next sheet. */
@@ -108,9 +120,23 @@ export function makeRoom(book: Book, height: number): boolean {
   return true;
 }
 
+/**
+ * Measures lines in points: the sum of their letters' widths, each asked of the type once. Setting a line draws pairs of
+ * letters together and never apart by more than a hair, so no line is wider than this says.
+ */
 export function measure(book: Book, face: Face, size: number): (text: string) => number {
-  book.doc.font(face).fontSize(size);
-  return (text) => book.doc.widthOfString(text);
+  const widths = book.widths[face];
+  return (text) => {
+    let width = 0;
+    for (const letter of text) width += widths.get(letter) ?? ask(book, face, letter);
+    return width * size;
+  };
+}
+
+function ask(book: Book, face: Face, letter: string): number {
+  const width = book.doc.font(face).fontSize(1).widthOfString(letter);
+  book.widths[face].set(letter, width);
+  return width;
 }
 
 /** Text as this book's type prints it, noting what it had to change. */
@@ -134,16 +160,26 @@ export function put(
   { face = PLAIN, size = 7.5, rightOf }: Lettering = {},
 ): void {
   if (text === '') return;
-  const { doc } = book;
-  doc.font(face).fontSize(size).fillColor('black');
-  const left = rightOf === undefined ? x : x + rightOf - doc.widthOfString(text);
-  doc.text(text, left, y, { lineBreak: false });
+  const width = measure(book, face, size)(text);
+  book.doc.font(face).fontSize(size).fillColor('black');
+  // What the library would count again for itself.
+  const counted = { textWidth: width, wordCount: 1 };
+  book.doc.text(text, rightOf === undefined ? x : x + rightOf - width, y, { lineBreak: false, ...counted });
 }
 
-export function rule(book: Book, y: number, weight = 0.25, from = book.frame.left, width = book.frame.width): void {
+export interface Ruled {
+  readonly weight?: number;
+  readonly ink?: string;
+  readonly from?: number;
+  readonly width?: number;
+}
+
+/** A thin line across the sheet, or across part of it. */
+export function rule(book: Book, y: number, ruled: Ruled = {}): void {
+  const { weight = 0.25, ink = 'black', from = book.frame.left, width = book.frame.width } = ruled;
   book.doc
     .lineWidth(weight)
-    .strokeColor('black')
+    .strokeColor(ink)
     .moveTo(from, y)
     .lineTo(from + width, y)
     .stroke();
@@ -154,7 +190,7 @@ function drawBorder(book: Book): void {
   const { x, y, width, height } = frame.border;
   doc.lineWidth(0.9).strokeColor('black').rect(x, y, width, height).stroke();
   const top = y + height - BLOCK_HEIGHT;
-  rule(book, top, 0.9, x, width);
+  rule(book, top, { weight: 0.9, from: x, width });
   const cells = [
     { label: 'Job', lines: [head.jobNumber, head.jobName], share: 0.3 },
     { label: 'Sheet', lines: [sheet.title, head.caution], share: 0.3 },
@@ -190,5 +226,5 @@ function drawPageNumber(book: Book, x: number, y: number): void {
   const number = String(book.page);
   put(book, number, x + 5, y + 11.5, { face: BOLD, size: 8.5 });
   put(book, 'of', x + 5, y + 22, { size: 6.2 });
-  book.total.draw(x + 14, y + 22);
+  book.total.draw(x + 14, y + 21.4);
 }

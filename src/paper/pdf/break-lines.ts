@@ -1,5 +1,5 @@
 /**
- * Breaks text into lines no wider than `width`: after a space, hyphen, slash or comma where there is one, and inside a word
+ * Breaks text into lines no wider than `width`: after a space, comma, hyphen or slash where there is one, and inside a word
  * that is wider than a whole line, so that no text ever leaves its column. Empty text is one empty line.
  *
  * Example, one unit a letter: `breakLines('torque log', 6, (t) => t.length) = ['torque', 'log']`.
@@ -8,7 +8,7 @@ export function breakLines(text: string, width: number, measure: (text: string) 
   if (measure(text) <= width) return [text.trimEnd()];
   const lines: string[] = [];
   let line = '';
-  for (const part of text.split(/(?<=[ \-/,;])/)) {
+  for (const part of text.split(BREAKS)) {
     if (measure((line + part).trimEnd()) <= width) {
       line += part;
       continue;
@@ -24,6 +24,9 @@ export function breakLines(text: string, width: number, measure: (text: string) 
   if (line.trimEnd() !== '') lines.push(line.trimEnd());
   return lines.length === 0 ? [''] : lines;
 }
+
+/** Not inside a figure or a date: 11'-6 1/16" and 2026-05-12 stay whole. */
+const BREAKS = /(?<=[ ,;])|(?<=[-/])(?!\d)/;
 
 /** How many characters fit; at least one, or a column narrower than a letter would never end. */
 function longestFit(text: string, width: number, measure: (text: string) => number): number {

@@ -45,7 +45,7 @@ export function mark(book: Book, title: string, rank: Rank, under: PDFKit.PDFOut
   return under.addItem(title);
 }
 
-const LINE = 10.4;
+const LINE = 11.6;
 const HEAD = 26;
 const COLUMNS = 3;
 
@@ -98,6 +98,6 @@ function drawEntry(book: Book, entry: Entry, index: number): void {
   const title = cutLine(say(book, entry.title), width - indent - 34, measure(book, face, size));
   put(book, title, x + indent, y, { face, size });
   put(book, String(entry.page), x, y, { face, size, rightOf: width });
-  rule(book, y + LINE - 1.6, 0.2, x + indent, width - indent);
+  rule(book, y + LINE - 2.2, { ink: '#8c8c8c', from: x + indent, width: width - indent });
   doc.goTo(x, y, width, LINE, entry.place);
 }

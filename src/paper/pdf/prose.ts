@@ -5,7 +5,7 @@ import { breakLines } from './break-lines.ts';
 export function sheetTitle(book: Book, title: string, beside = ''): void {
   put(book, say(book, title), book.frame.left, book.y, { face: BOLD, size: 14 });
   put(book, say(book, beside), book.frame.left, book.y + 4, { size: 8.5, rightOf: book.frame.width });
-  rule(book, book.y + 18, 0.9);
+  rule(book, book.y + 18, { weight: 0.9 });
   book.y += 26;
 }
 
@@ -38,13 +38,23 @@ export function paragraph(
   book.y += size * 0.5;
 }
 
+export interface Listed extends Pick<Set, 'size' | 'width'> {
+  readonly mark?: (index: number) => string;
+  /** Without the room that sets one item off from the next. */
+  readonly tight?: boolean;
+}
+
 /** Numbered or marked lines, each hanging on its mark. */
-export function list(book: Book, items: readonly string[], mark: (index: number) => string = () => '–'): void {
+export function list(
+  book: Book,
+  items: readonly string[],
+  { mark = () => '–', size = 8.5, width = 560, tight = false }: Listed = {},
+): void {
   for (const [index, item] of items.entries()) {
-    makeRoom(book, 12);
-    put(book, say(book, mark(index)), book.frame.left, book.y, { size: 8.5 });
-    paragraph(book, item, { indent: 16 });
-    book.y -= 1.5;
+    makeRoom(book, size * 1.35);
+    put(book, say(book, mark(index)), book.frame.left, book.y, { size });
+    paragraph(book, item, { size, width, indent: 2 * size });
+    book.y -= size * (tight ? 0.45 : 0.2);
   }
   book.y += 6;
 }

@@ -1,6 +1,5 @@
-import { BOLD, type Book, type Face, makeRoom, measure, newSheet, PLAIN, put, rule, say } from './book.ts';
-import { breakLines } from './break-lines.ts';
-import { heading } from './prose.ts';
+import { BOLD, type Book, measure, newSheet, PLAIN, put, rule, say } from './book.ts';
+import { breakLines, cutLine } from './break-lines.ts';
 
 export interface Column {
   readonly title: string;
@@ -15,34 +14,67 @@ export type Row = readonly string[] | { readonly group: string; readonly beside?
 export interface Table {
   readonly title: string;
   readonly columns: readonly Column[];
-  readonly rows: Iterable<Row>;
+  readonly rows: readonly Row[];
   /** What stands there when there is no row. */
   readonly none: string;
-  /** Part of the sheet's width that the table takes. */
-  readonly width?: number;
+  /** Part of the sheet that the table takes, from the left edge: the whole width when absent. */
+  readonly part?: { readonly from: number; readonly width: number };
+  /** Newspaper columns that the rows run through, one after another: 1 when absent. */
+  readonly across?: 1 | 2;
 }
 
 const SIZE = 7.5;
 const LINE = 9;
 const PAD = 2.2;
-const GAP = 7;
-const HEADER = 13;
+const GAP = 10;
+const GUTTER = 22;
+const TITLE = 14;
+const HEAD_SIZE = 6.2;
+const HEAD_LINE = 7.2;
+const AFTER = 12;
 /** A row of more lines than this is broken over sheets; a shorter one is kept whole. */
 const WHOLE_ROW = 12;
 
 /** A ruled table over as many sheets as it takes, its head on each. Text is broken in its column and never cut. */
 export function drawTable(book: Book, table: Table): void {
-  heading(book, table.title, HEADER + 2 * LINE);
-  const columns = placed(book, table);
-  let rows = 0;
-  for (const row of table.rows) {
-    if (rows === 0) drawHeader(book, columns);
-    rows += 1;
-    if (isGroup(row)) drawGroup(book, columns, row);
-    else drawRow(book, columns, row);
+  const flow = openFlow(book, table);
+  if (book.y + TITLE + headHeight(book, flow) + 2 * LINE > book.frame.bottom) newSheet(book);
+  put(book, say(book, table.title), flow.left, book.y, { face: BOLD, size: 9.5 });
+  book.y += TITLE;
+  flow.top = book.y;
+  if (table.rows.length === 0) {
+    put(book, say(book, table.none), flow.left, book.y, { size: SIZE });
+    book.y += LINE + AFTER;
+    return;
   }
-  if (rows === 0) put(book, say(book, table.none), book.frame.left, book.y, { size: SIZE });
-  book.y += rows === 0 ? 20 : 12;
+  drawHead(book, flow);
+  for (const row of table.rows) {
+    if (isGroup(row)) drawGroup(book, flow, row);
+    else drawRow(book, flow, row);
+  }
+  book.y = (flow.at === 0 ? book.y : flow.deepest) + AFTER;
+}
+
+/** Two tables next to each other where both fit on a sheet, one under the other where they do not. */
+export function drawBeside(book: Book, left: Table, right: Table, share: number): void {
+  const tables = [
+    { ...left, part: { from: 0, width: share - 0.015 } },
+    { ...right, part: { from: share + 0.015, width: 1 - share - 0.015 } },
+  ];
+  const height = Math.max(...tables.map((table) => heightOf(book, table)));
+  if (height > book.frame.bottom - book.frame.top) {
+    drawTable(book, left);
+    drawTable(book, right);
+    return;
+  }
+  if (book.y + height > book.frame.bottom) newSheet(book);
+  const top = book.y;
+  const ends = tables.map((table) => {
+    book.y = top;
+    drawTable(book, table);
+    return book.y;
+  });
+  book.y = Math.max(...ends);
 }
 
 interface PlacedColumn {
@@ -52,74 +84,138 @@ interface PlacedColumn {
   readonly right: boolean;
 }
 
-function placed(book: Book, table: Table): PlacedColumn[] {
-  const sum = table.columns.reduce((total, column) => total + column.share, 0);
-  const whole = book.frame.width * (table.width ?? 1);
-  let x = book.frame.left;
-  return table.columns.map((column) => {
-    const width = (whole * column.share) / sum;
+/** Where the rows run: `columns` of each newspaper column, and which one is being filled. */
+interface Flow {
+  readonly left: number;
+  readonly columns: readonly (readonly PlacedColumn[])[];
+  at: number;
+  /** Where the columns begin on this sheet, and how far down the fullest goes. */
+  top: number;
+  deepest: number;
+  /** Heading of the rows being drawn, said again where they go on in another place. */
+  group: string | null;
+}
+
+function openFlow(book: Book, table: Table): Flow {
+  const { frame } = book;
+  const { from, width } = table.part ?? { from: 0, width: 1 };
+  const across = table.across ?? 1;
+  const left = frame.left + from * frame.width;
+  const each = (width * frame.width - (across - 1) * GUTTER) / across;
+  const columns = Array.from({ length: across }, (_, index) =>
+    placed(table.columns, left + index * (each + GUTTER), each),
+  );
+  return { left, columns, at: 0, top: book.y, deepest: book.y, group: null };
+}
+
+function placed(columns: readonly Column[], left: number, whole: number): PlacedColumn[] {
+  const sum = columns.reduce((total, column) => total + column.share, 0);
+  const room = whole + GAP;
+  let x = left;
+  return columns.map((column) => {
+    const width = (room * column.share) / sum;
     const place = { title: column.title, x, width: width - GAP, right: column.align === 'right' };
     x += width;
     return place;
   });
 }
 
-function drawHeader(book: Book, columns: readonly PlacedColumn[]): void {
-  const broken = columns.map(({ title, width }) => breakLines(say(book, title), width, measure(book, PLAIN, 6.2)));
+function columnsNow(flow: Flow): readonly PlacedColumn[] {
+  return flow.columns[flow.at] ?? [];
+}
+
+/** Goes to the next newspaper column, or to the next sheet, where `height` has no room; the head stands there again. */
+function makeRoomIn(book: Book, flow: Flow, height: number): void {
+  if (book.y + height <= book.frame.bottom) return;
+  flow.deepest = Math.max(flow.deepest, book.y);
+  if (flow.at + 1 < flow.columns.length) {
+    flow.at += 1;
+    book.y = flow.top;
+  } else {
+    newSheet(book);
+    flow.at = 0;
+    flow.top = book.y;
+    flow.deepest = book.y;
+  }
+  drawHead(book, flow);
+  if (flow.group !== null) drawContinued(book, flow, flow.group);
+}
+
+function drawContinued(book: Book, flow: Flow, group: string): void {
+  const { from, width } = extent(columnsNow(flow));
+  const words = cutLine(say(book, `${group}, continued`), width, measure(book, PLAIN, HEAD_SIZE));
+  put(book, words, from, book.y + PAD, { size: HEAD_SIZE });
+  book.y += LINE + PAD;
+  rule(book, book.y, { ink: SOFT, from, width });
+}
+
+function headLines(book: Book, flow: Flow): string[][] {
+  return columnsNow(flow).map(({ title, width }) =>
+    breakLines(say(book, title), width, measure(book, PLAIN, HEAD_SIZE)),
+  );
+}
+
+function headHeight(book: Book, flow: Flow): number {
+  return Math.max(...headLines(book, flow).map((lines) => lines.length)) * HEAD_LINE + 3.5;
+}
+
+function drawHead(book: Book, flow: Flow): void {
+  const columns = columnsNow(flow);
+  const broken = headLines(book, flow);
   const deepest = Math.max(...broken.map((lines) => lines.length));
   for (const [index, column] of columns.entries()) {
     const lines = broken[index] ?? [];
     for (const [at, line] of lines.entries()) {
-      const y = book.y + (deepest - lines.length + at) * 7.2;
-      put(book, line, column.x, y, { size: 6.2, ...(column.right ? { rightOf: column.width } : {}) });
+      const y = book.y + (deepest - lines.length + at) * HEAD_LINE;
+      put(book, line, column.x, y, { size: HEAD_SIZE, ...(column.right ? { rightOf: column.width } : {}) });
     }
   }
-  book.y += deepest * 7.2 + 2;
-  rule(book, book.y, 0.7, columns[0]?.x, extent(columns));
+  book.y += deepest * HEAD_LINE + 2;
+  rule(book, book.y, { weight: 0.7, ...extent(columns) });
   book.y += 1.5;
 }
 
-function extent(columns: readonly PlacedColumn[]): number {
-  const last = columns.at(-1);
+function extent(columns: readonly PlacedColumn[]): { from: number; width: number } {
   const first = columns[0];
-  return last === undefined || first === undefined ? 0 : last.x + last.width - first.x;
+  const last = columns.at(-1);
+  if (first === undefined || last === undefined) throw new Error('a table without columns');
+  return { from: first.x, width: last.x + last.width - first.x };
 }
 
-function drawGroup(
-  book: Book,
-  columns: readonly PlacedColumn[],
-  { group, beside = '' }: { group: string; beside?: string },
-): void {
-  if (makeRoom(book, 3 * LINE + 3 * PAD)) drawHeader(book, columns);
-  const left = columns[0]?.x ?? book.frame.left;
-  const title = breakLines(say(book, group), 0.45 * extent(columns), measure(book, BOLD, SIZE));
-  const besides = breakLines(say(book, beside), 0.53 * extent(columns), measure(book, PLAIN, SIZE));
-  for (let line = 0; line < Math.max(title.length, besides.length); line++) {
-    if (line > 0 && makeRoom(book, LINE)) drawHeader(book, columns);
-    put(book, title[line] ?? '', left, book.y + PAD, { face: BOLD, size: SIZE });
-    put(book, besides[line] ?? '', left, book.y + PAD, { size: SIZE, rightOf: extent(columns) });
+function drawGroup(book: Book, flow: Flow, { group, beside = '' }: Exclude<Row, readonly string[]>): void {
+  flow.group = null;
+  makeRoomIn(book, flow, 3 * LINE + 3 * PAD);
+  flow.group = group;
+  const { width } = extent(columnsNow(flow));
+  const titles = breakLines(say(book, group), 0.45 * width, measure(book, BOLD, SIZE));
+  const besides = breakLines(say(book, beside), 0.53 * width, measure(book, PLAIN, SIZE));
+  book.y += PAD;
+  for (let line = 0; line < Math.max(titles.length, besides.length); line++) {
+    makeRoomIn(book, flow, LINE + PAD);
+    const { from } = extent(columnsNow(flow));
+    put(book, titles[line] ?? '', from, book.y, { face: BOLD, size: SIZE });
+    put(book, besides[line] ?? '', from, book.y, { size: SIZE, rightOf: width });
     book.y += LINE;
   }
-  book.y += 2 * PAD;
-  rule(book, book.y, 0.5, left, extent(columns));
+  book.y += PAD;
+  rule(book, book.y, { weight: 0.5, ...extent(columnsNow(flow)) });
 }
 
-function drawRow(book: Book, columns: readonly PlacedColumn[], row: readonly string[]): void {
-  const face: Face = PLAIN;
-  const cells = columns.map((column, index) =>
-    breakLines(say(book, row[index] ?? ''), column.width, measure(book, face, SIZE)),
+function cellsOf(book: Book, columns: readonly PlacedColumn[], row: readonly string[]): string[][] {
+  return columns.map((column, index) =>
+    breakLines(say(book, row[index] ?? ''), column.width, measure(book, PLAIN, SIZE)),
   );
+}
+
+function drawRow(book: Book, flow: Flow, row: readonly string[]): void {
+  const cells = cellsOf(book, columnsNow(flow), row);
   const deepest = Math.max(1, ...cells.map((lines) => lines.length));
-  if (deepest <= WHOLE_ROW && makeRoom(book, deepest * LINE + 2 * PAD)) drawHeader(book, columns);
+  makeRoomIn(book, flow, (deepest <= WHOLE_ROW ? deepest : 1) * LINE + 2 * PAD);
   book.y += PAD;
   for (let line = 0; line < deepest; line++) {
-    if (book.y + LINE > book.frame.bottom) {
-      newSheet(book);
-      drawHeader(book, columns);
-    }
-    for (const [index, column] of columns.entries()) {
+    makeRoomIn(book, flow, LINE);
+    for (const [index, column] of columnsNow(flow).entries()) {
       put(book, cells[index]?.[line] ?? '', column.x, book.y, {
-        face,
         size: SIZE,
         ...(column.right ? { rightOf: column.width } : {}),
       });
@@ -127,9 +223,24 @@ function drawRow(book: Book, columns: readonly PlacedColumn[], row: readonly str
     book.y += LINE;
   }
   book.y += PAD;
-  rule(book, book.y, 0.2, columns[0]?.x, extent(columns));
+  rule(book, book.y, { ink: SOFT, ...extent(columnsNow(flow)) });
 }
 
-function isGroup(row: Row): row is { readonly group: string; readonly beside?: string } {
+/** Between rows: seen, and lighter than what is written. */
+const SOFT = '#8c8c8c';
+
+/** As drawn on one sheet, in one newspaper column. */
+function heightOf(book: Book, table: Table): number {
+  const flow = openFlow(book, table);
+  if (table.rows.length === 0) return TITLE + LINE + AFTER;
+  const heights = table.rows.map((row) =>
+    isGroup(row)
+      ? LINE + 2 * PAD
+      : Math.max(1, ...cellsOf(book, columnsNow(flow), row).map((lines) => lines.length)) * LINE + 2 * PAD,
+  );
+  return TITLE + headHeight(book, flow) + heights.reduce((sum, height) => sum + height, 0) + AFTER;
+}
+
+function isGroup(row: Row): row is Exclude<Row, readonly string[]> {
   return !Array.isArray(row);
 }
