@@ -1,11 +1,11 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { isDriverAdapterError } from '@prisma/driver-adapter-utils';
 
-const PATIENCE_MS = 15_000;
+const PATIENCE_MS = 60_000;
 const PAUSE_MS = 10;
 
 /**
- * Does `work` on a SQLite connection, again and again while another process holds the file, for at most 15 seconds. It
+ * Does `work` on a SQLite connection, again and again while another process holds the file, for at most a minute. It
  * is safe to repeat because SQLite refuses with BUSY before it has changed anything: at BEGIN, or at a lone statement's
  * start. Waiting inside SQLite instead would stop this whole process.
  */
