@@ -11,7 +11,7 @@ import { smallJob, smallRun, smallTap, smallType } from './small-jobs.ts';
 
 export const concurrentEdits: Proof = {
   name: 'concurrent-edits',
-  says: 'changes sent at once over the API to two servers: every 200 is in the record, no 412 is, and no version twice',
+  says: 'changes sent at once to two servers: every 200 is in the record, no 412 is; a create sent thrice is made once',
   fullCount: 2_000,
   shortCount: 80,
   run: async (trial) => joined([await proveEdits(trial, 'sqlite'), await proveEdits(trial, 'postgres')]),
@@ -28,19 +28,28 @@ interface Sent {
   readonly version: number | null;
 }
 
-/** On one kind of database: half of the count, each change adding one tap-off with a mark of its own to a run as it was read. */
+/**
+ * On one kind of database: half of the count, each change adding one tap-off with a mark of its own to a run as it was read;
+ * then a burst of creates, each sent three times under its one key.
+ */
 export async function proveEdits({ count, seed, databases }: Trial, kind: DatabaseKind): Promise<Outcome> {
   const url = await databases.migratedUrl(kind);
   const services = [await openService(url), await openService(url)];
   try {
     const stage = await makeJob(services);
     const sent = await sendAll(stage, Math.ceil(count / 2), seed);
-    const failures = [...judgeAnswers(sent), ...(await judgeRecord(stage, sent)), ...(await judgeTrail(stage, sent))];
+    const burst = await createAtOnce(stage, Math.ceil(count / 40));
+    const failures = [
+      ...judgeAnswers(sent),
+      ...(await judgeRecord(stage, sent)),
+      ...(await judgeTrail(stage, sent)),
+      ...burst.failures,
+    ];
     const of = (status: number) => sent.filter((one) => one.status === status).length;
     return {
       compared: sent.length,
       failures: failures.map((failure) => `${kind}: ${failure}`),
-      note: `${kind}: ${of(200)} taken, ${of(412)} refused as stale`,
+      note: `${kind}: ${of(200)} taken, ${of(412)} refused as stale; ${burst.sent} creates all at once made ${burst.made}`,
     };
   } finally {
     for (const service of services) await service.close();
@@ -160,4 +169,29 @@ async function judgeTrail(stage: Stage, sent: readonly Sent[]): Promise<string[]
   if (marks.sort().join() !== taken.sort().join()) failures.push(`the trail names ${marks}, and ${taken} were taken`);
   if ([...breaks].some((at) => at !== null)) failures.push(`the audit trail breaks at ${[...breaks]}`);
   return failures;
+}
+
+const levelsSchema = z.object({ items: z.array(z.object({ id: z.string(), document: z.object({ id: z.string() }) })) });
+
+/** All at one moment, to both servers in turn. Each key makes one level, and all three answers are the same. */
+async function createAtOnce(stage: Stage, levels: number) {
+  const sendings = Array.from({ length: 3 * levels }, async (_, i) => {
+    const id = `X${i % levels}`;
+    const level = { id, name: id, order: 100 + (i % levels) };
+    const key = { 'idempotency-key': `key-${id}` };
+    const base = stage.services[i % stage.services.length]!.url;
+    const { status, body } = await ask(base, stage.token, 'POST', `${stage.project}/levels`, level, key);
+    return { id, answer: `${status} ${JSON.stringify(body)}` };
+  });
+  const sent = await Promise.all(sendings);
+  const failures: string[] = [];
+  for (const id of new Set(sent.map((one) => one.id))) {
+    const answers = new Set(sent.filter((one) => one.id === id).map(({ answer }) => answer));
+    const [only] = answers;
+    if (answers.size !== 1 || !only?.startsWith('201 ')) failures.push(`level ${id} was answered ${[...answers]}`);
+  }
+  const read = await ask(stage.services[0]!.url, stage.token, 'GET', `${stage.project}/levels?limit=500`);
+  const made = levelsSchema.parse(read.body).items.filter(({ document }) => document.id.startsWith('X')).length;
+  if (made !== levels) failures.push(`${sent.length} creates under ${levels} keys made ${made} levels`);
+  return { sent: sent.length, made, failures };
 }
