@@ -4,6 +4,7 @@ import type { JobDocument, RunDocument } from '../job-document.ts';
 import type { ListFault } from '../lists/list-fault.ts';
 import { readTaps } from '../lists/read-taps.ts';
 import { writeTaps } from '../lists/write-taps.ts';
+import { MAX_LEG_MM } from '../schema/fields.ts';
 import type { TapDocument } from '../schema/tap.ts';
 
 /** The run's tap-offs as the rows of a spreadsheet: the columns of the tap list, separated by tabs, without the run. */
@@ -46,8 +47,7 @@ export function readTapSheet(
 ): TapSheet {
   const text = sheet.replace(/\r\n?/g, '\n').replace(/^\n+|\s+$/g, '');
   if (text === '' || onlyHeadings(text)) return { ok: true, taps: [], questions: [] };
-  const plain: RunDocument = { ...run, conductorSide: 'left', feed: { kind: 'end' } };
-  const read = readTaps(withRun(text, run.id), { ...EMPTY_JOB, ...ofJob(job), runs: [plain] });
+  const read = readTaps(withRun(text, run.id), { ...EMPTY_JOB, ...ofJob(job), runs: [bare(run)] });
   if (!read.ok) return read;
   const known = new Map(before.map((tap) => [tap.id, tap]));
   return {
@@ -55,6 +55,15 @@ export function readTapSheet(
     taps: read.made.map(({ tap }) => ({ ...beyondTheList(known.get(tap.id)), ...tap })),
     questions: read.questions,
   };
+}
+
+/** The run with nothing but what a tap-off is read against, so that only faults of the sheet are found here. */
+function bare({ id, level, type, legs }: Pick<RunDocument, 'id' | 'level' | 'type' | 'legs'>): RunDocument {
+  const isRead = legs.length > 0 && legs.every((leg) => leg.lengthMm !== undefined);
+  const way = isRead
+    ? legs.map(({ lengthMm, turn }) => ({ lengthMm, turn }))
+    : [{ lengthMm: MAX_LEG_MM, turn: 'none' as const }];
+  return { id, level, type, legs: way, conductorSide: 'left', feed: { kind: 'end' } };
 }
 
 function ofJob({ project, levels, buswayTypes }: JobDocument) {
