@@ -78,7 +78,7 @@ function bodyFault(
       return (
         againFault(site.card, replaces) ??
         readyFault(body) ??
-        placeFault(body.measured ?? site.around.planned, site.around)
+        supportPosition(body.measured ?? site.around.planned, site.around)
       );
     case 'support-accepted':
       return acceptanceFault(site, replaces, actor);
@@ -101,7 +101,8 @@ function readyFault(body: Extract<SupportBody, { readonly kind: 'support-set' }>
   return missing.length === 0 ? null : { code: 'support.not-ready', args: { missing } };
 }
 
-function placeFault(measured: Length, around: SupportSurroundings): SupportRefusal | null {
+/** Why a hanger cannot stand at this distance from the feed, with the nearest legal places; null when it can. */
+export function supportPosition(measured: Length, around: SupportSurroundings): SupportRefusal | null {
   const { broken, below, above } = judgeSupportPlace(measured, around);
   if (broken.length === 0) return null;
   return {

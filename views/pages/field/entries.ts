@@ -11,6 +11,8 @@ export interface FieldTrouble {
 export interface Entries {
   readonly text: (name: string, otherwise?: string) => EntryProps & { readonly value: string };
   readonly tick: (name: string, otherwise?: 'yes' | 'no') => EntryProps & { readonly ticked: 'yes' | 'no' };
+  /** Everything that was sent under one name. */
+  readonly values: (name: string) => readonly string[];
   /** Whether this value was ticked among several of one name. */
   readonly has: (name: string, value: string, otherwise?: boolean) => boolean;
   readonly fault: (name: string) => string | undefined;
@@ -37,6 +39,7 @@ export function entriesOf(trouble: FieldTrouble | null, form: string, freshId: s
       ...entry(name),
       ticked: own === null ? otherwise : sent(name).includes('yes') ? 'yes' : 'no',
     }),
+    values: sent,
     has: (name, value, otherwise = false) => (own === null ? otherwise : sent(name).includes(value)),
     fault: (name) => own?.faultOf(name),
     submissionId: sent('submissionId')[0] ?? `${freshId}-${form}`,

@@ -65,8 +65,8 @@ export function HangerPage(props: HangerPageProps): JSX.Element {
         label={`Hanger ${hanger.mark}`}
         correctHref={(id, kind) => (kind === 'support-set' ? `${href}?correct=${id}` : null)}
       />
-      <Beside of="hanger" before={props.before} after={after} run={props.run} />
       <p class="soft">{sayLoad(say)}</p>
+      <Beside of="hanger" before={props.before} after={after} run={props.run} />
     </>
   );
 }

@@ -4,7 +4,6 @@ import type { SiteRecord } from '../../../src/domain/quality/record.ts';
 import type { PieceState } from '../../../src/domain/quality/states.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
-import { ButtonLink } from '../../components/button.tsx';
 import { Caution } from '../../components/caution.tsx';
 import { Mark } from '../../components/mark.tsx';
 import { Notice } from '../../components/notice.tsx';
@@ -73,8 +72,8 @@ export function JointPage(props: JointPageProps): JSX.Element {
       <Caution />
       <Reopening {...props} action={href} />
       <History {...history} />
-      <p class="row">
-        <ButtonLink href={`${href}/blank`}>Blank card to print</ButtonLink>
+      <p>
+        <a href={`${href}/blank`}>Blank card to print</a>
       </p>
       <Beside of="joint" before={props.before} after={props.after} run={props.run} />
     </>

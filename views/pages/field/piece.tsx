@@ -70,7 +70,7 @@ export function PiecePage(props: PiecePageProps): JSX.Element {
           <strong>{facesWord(piece.faces.far, piece.conductorSide)}</strong>.
         </p>
       )}
-      <Quarantine {...props} action={href} />
+      {card.quarantine !== null && <Quarantine {...props} action={href} />}
       {card.quarantine === null && card.hung === null && <Hanging {...props} action={href} />}
       {card.hung !== null && (
         <p>
@@ -86,6 +86,7 @@ export function PiecePage(props: PiecePageProps): JSX.Element {
       {card.hung !== null && props.after !== null && (
         <NextUp what={`piece ${props.after.mark}`} href={props.after.href} go={`Card of ${props.after.mark}`} />
       )}
+      {card.quarantine === null && <Quarantine {...props} action={href} />}
       <History
         {...props}
         records={card.records}

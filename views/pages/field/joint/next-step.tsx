@@ -14,26 +14,31 @@ interface StepsProps extends JointPageProps {
 export function NextStep(props: StepsProps & { readonly step: CardStep }): JSX.Element {
   const { step, card } = props;
   return (
-    <ol class="steps" aria-label="Next step" id="next">
-      <li class="next" value={step.index + 1} aria-current="step">
-        <div>
-          <p class="soft">
-            Step {step.index + 1} of {card.steps.length}
-            {step.kind === 'hold' && ', hold point'}
-            {step.kind === 'check' && ', by another person'}
-          </p>
-          <div class="what">{step.text}</div>
-          {step.kind === 'hold' && (
-            <p>
-              Last chance to see it: the lower clamp hides the contact set. A pole that stands proud is not ticked; seat
-              it again{card.steps.some(({ done }) => done !== null) && ', or '}
-              {card.steps.some(({ done }) => done !== null) && <a href="#reopen">go back to an earlier step</a>}.
-            </p>
-          )}
-          <Doing {...props} />
-        </div>
-      </li>
-    </ol>
+    <section class="next-up" aria-label="Next step" id="next">
+      <p class="soft">
+        Step {step.index + 1} of {card.steps.length}
+        {step.kind === 'hold' && ', hold point'}
+        {step.kind === 'check' && ', by another person'}
+      </p>
+      <h2 class="large">{step.text}</h2>
+      {step.kind === 'hold' && <HoldWords hasEarlier={card.steps.some(({ done }) => done !== null)} />}
+      <Doing {...props} />
+    </section>
+  );
+}
+
+function HoldWords({ hasEarlier }: { hasEarlier: boolean }) {
+  return (
+    <p>
+      Last chance to see it: the lower clamp hides the contact set. A pole that stands proud is not ticked; seat it
+      again
+      {hasEarlier && (
+        <>
+          , or <a href="#reopen">go back to an earlier step</a>
+        </>
+      )}
+      .
+    </p>
   );
 }
 
