@@ -1,8 +1,8 @@
-import { boundariesOf } from '../domain/quality/stale.ts';
 import type { Reader } from '../store/database.ts';
 import { figuresOf, type JobFigures } from './figures.ts';
-import { type RunRow, readRunRows, readStandings } from './progress/read-standings.ts';
+import { readStandings } from './progress/read-standings.ts';
 import type { RunStanding } from './progress/standing.ts';
+import { boundariesIn, type RunRow, readRunRows } from './run-states.ts';
 
 export type { RunStanding, Tally } from './progress/standing.ts';
 
@@ -74,8 +74,7 @@ async function touchedSince(reader: Reader, projectId: string, { rows, seq }: Re
   if (found.length === 0) return [];
   const ids = new Map(rows.map((row) => [row.key, row.id]));
   const keys = new Map(rows.map((row) => [row.id, row.key]));
-  const connections = rows.flatMap(({ key, parentKey }) => (parentKey === null ? [] : [[key, parentKey] as const]));
-  const boundaries = boundariesOf([...keys.values()], connections);
+  const boundaries = boundariesIn(rows);
   const touched = found.flatMap(({ runId }) => boundaries.get(keys.get(runId) ?? '') ?? []);
   return [...new Set(touched.flatMap((key) => ids.get(key) ?? []))];
 }

@@ -89,7 +89,8 @@ interface Asked {
 }
 
 async function enter(tx: Tx, context: Context, viewer: Viewer, { reached, at, now, envelope }: Asked) {
-  const asked = toNewRecord({ ...envelope, at: envelope.at ?? now }, context.newId());
+  const moment = new Date(envelope.at ?? now).toISOString();
+  const asked = toNewRecord({ ...envelope, at: moment }, context.newId());
   assertMay(reached, at, asked);
   const actor: Actor = { id: viewer.userId, name: viewer.name, role: reached.role ?? 'office' };
   const ruling = rule(at, asked, actor);

@@ -7,6 +7,7 @@ import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { once, type Submission } from './once.ts';
 import { reach } from './reach.ts';
+import { settleRuns } from './records/settle-runs.ts';
 import { refuse } from './refused.ts';
 
 export const releaseSchema = z.strictObject({
@@ -71,6 +72,12 @@ export async function release(
           at: context.clock(),
           newId: context.newId,
         });
+        await settleRuns(
+          tx,
+          projectId,
+          ready.map((run) => run.id),
+          context.clock(),
+        );
         await tx.project.update({ where: { id: projectId }, data: { designVersion: { increment: 1 } } });
       }
       const released = ready.map((run) => ({ run: run.key, revision: run.revision + 1 }));

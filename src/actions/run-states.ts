@@ -1,29 +1,16 @@
 import type { RunDocument } from '../document/job-document.ts';
 import { toRun } from '../document/model/to-run.ts';
-import type { PlacedPiece, RunLayout } from '../domain/layout/result.ts';
+import type { RunLayout } from '../domain/layout/result.ts';
 import type { Run } from '../domain/model.ts';
-import type { RunProgress } from '../domain/progress/state-counts.ts';
 import { openEnds, type RunCard, runCard } from '../domain/quality/end-card.ts';
 import type { Verdict } from '../domain/quality/insulation/verdict.ts';
-import {
-  type Counts,
-  type OpenPoint,
-  type RunCounts,
-  type RunStatus,
-  runStatus,
-} from '../domain/quality/run-status.ts';
+import { type OpenPoint, type RunCounts, type RunStatus, runStatus } from '../domain/quality/run-status.ts';
 import { type Boundaries, boundariesOf, lastWorkInBoundary, VOIDS_TESTS } from '../domain/quality/stale.ts';
-import type { JointState, PieceState, SupportState, TapState } from '../domain/quality/states.ts';
 import { groupBy } from '../domain/takeoff/group-by.ts';
 import type { Reader } from '../store/database.ts';
 import { siteRecord } from '../store/records.ts';
-import {
-  type PieceRow,
-  type RunScope,
-  readRunCounts,
-  readWholeRunRecords,
-  type StateRow,
-} from '../store/run-counts.ts';
+import { type RunScope, readRunCounts, readWholeRunRecords } from '../store/run-counts.ts';
+import { draftThings, releasedThings, type Things } from './progress/things.ts';
 
 /** How far one run is, by its records alone: what the pages of a job, the cards and the API all say of it. */
 export interface RunState {
@@ -47,11 +34,6 @@ export interface RunState {
   readonly open: readonly OpenPoint[];
 }
 
-export interface Things extends Pick<RunCounts, 'pieces' | 'joints' | 'supports'> {
-  readonly taps: Counts<TapState>;
-  readonly byLength: RunProgress['pieces'];
-}
-
 /** The design, for callers that have read it already. By the run's label. */
 export interface KnownDesign {
   readonly runs: ReadonlyMap<string, Run>;
@@ -68,44 +50,24 @@ export async function runStates(
   scope: RunScope = 'all',
   design?: KnownDesign,
 ): Promise<readonly RunState[]> {
-  const rows = await reader.run.findMany({
-    where: { projectId },
-    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-    select: { id: true, key: true, revision: true, changed: true, parentKey: true },
-  });
-  const asked = scope === 'all' ? rows : rows.filter((row) => scope.includes(row.id));
+  const rows = await readRunRows(reader, projectId);
+  if (scope === 'all') return statesOf(reader, projectId, rows, 'all', design ?? (await readDesignOf(reader, rows)));
+  const asked = rows.filter((row) => scope.includes(row.id));
   const boundaries = boundariesIn(rows);
-  const connected = scope === 'all' ? 'all' : idsConnected(rows, asked, boundaries);
-  const [counts, whole, known] = await Promise.all([
-    readRunCounts(reader, projectId, connected, VOIDS_TESTS),
-    readWholeRunRecords(reader, projectId, scope),
-    design ?? readDesignOf(reader, asked),
-  ]);
-  const keys = new Map(rows.map((row) => [row.id, row.key]));
-  const last = new Map(counts.lastWork.map(({ runId, at }) => [keys.get(runId) ?? '', at.toISOString()]));
-  const work = lastWorkInBoundary(last, boundaries);
-  const found = {
-    pieces: byRun(counts.pieces),
-    joints: byRun(counts.joints),
-    supports: byRun(counts.supports),
-    taps: byRun(counts.taps),
-    drops: byRun(counts.drops),
-    records: byRun(whole.records),
-    tests: byRun(whole.tests),
-  };
-  return asked.flatMap((row) => {
-    const run = known.runs.get(row.key);
-    const layout = known.layouts.get(row.key);
-    if (run === undefined || (row.revision === 0 && layout === undefined)) return []; // made after the design was read
-    const things = row.revision === 0 && layout !== undefined ? draftThings(layout) : releasedThings(row.id, found);
-    const card = runCard(openEnds(run.feed), (found.records.get(row.id) ?? []).map(siteRecord));
-    const test = newest(found.tests.get(row.id) ?? []);
-    const drops = found.drops.get(row.id)?.[0]?.count ?? 0;
-    return [stateOf(row, { things, drops, card, test, lastWork: work.get(row.key) ?? null })];
-  });
+  const wanted = new Set(asked.flatMap((row) => boundaries.get(row.key) ?? [row.key]));
+  const connected = rows.filter((row) => wanted.has(row.key));
+  const known = design ?? (await readDesignOf(reader, connected));
+  const states = await statesOf(
+    reader,
+    projectId,
+    connected,
+    connected.map((row) => row.id),
+    known,
+  );
+  return states.filter((state) => scope.includes(state.id));
 }
 
-interface Row {
+export interface RunRow {
   readonly id: string;
   readonly key: string;
   readonly revision: number;
@@ -113,8 +75,57 @@ interface Row {
   readonly parentKey: string | null;
 }
 
+/** In document order. */
+export function readRunRows(reader: Reader, projectId: string): Promise<RunRow[]> {
+  return reader.run.findMany({
+    where: { projectId },
+    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+    select: { id: true, key: true, revision: true, changed: true, parentKey: true },
+  });
+}
+
+/** The states of these rows, which are whole boundaries: work on one run makes the test of another stale. */
+export async function statesOf(
+  reader: Reader,
+  projectId: string,
+  rows: readonly RunRow[],
+  scope: RunScope,
+  { runs, layouts }: KnownDesign,
+): Promise<RunState[]> {
+  const [counts, whole] = await Promise.all([
+    readRunCounts(reader, projectId, scope, VOIDS_TESTS),
+    readWholeRunRecords(reader, projectId, scope),
+  ]);
+  const keys = new Map(rows.map((row) => [row.id, row.key]));
+  const last = new Map(counts.lastWork.map(({ runId, at }) => [keys.get(runId) ?? '', at.toISOString()]));
+  const work = lastWorkInBoundary(last, boundariesIn(rows));
+  const pieces = byRun(counts.pieces);
+  const joints = byRun(counts.joints);
+  const supports = byRun(counts.supports);
+  const taps = byRun(counts.taps);
+  const drops = byRun(counts.drops);
+  const records = byRun(whole.records);
+  const tests = byRun(whole.tests);
+  return rows.flatMap((row) => {
+    const { id, key } = row;
+    const run = runs.get(key);
+    const layout = layouts.get(key);
+    if (run === undefined || (row.revision === 0 && layout === undefined)) return []; // made after the design was read
+    const of = { pieces: pieces(id), joints: joints(id), supports: supports(id), taps: taps(id) };
+    return [
+      stateOf(row, {
+        things: row.revision === 0 && layout !== undefined ? draftThings(layout) : releasedThings(of),
+        drops: drops(id)[0]?.count ?? 0,
+        card: runCard(openEnds(run.feed), records(id).map(siteRecord)),
+        test: newest(tests(id)),
+        lastWork: work.get(key) ?? null,
+      }),
+    ];
+  });
+}
+
 /** What is electrically connected, over any number of tees, by the runs' labels. */
-export function boundariesIn(rows: readonly Pick<Row, 'key' | 'parentKey'>[]): Boundaries {
+export function boundariesIn(rows: readonly Pick<RunRow, 'key' | 'parentKey'>[]): Boundaries {
   const connections = rows.flatMap((row) => (row.parentKey === null ? [] : [[row.key, row.parentKey] as const]));
   return boundariesOf(
     rows.map((row) => row.key),
@@ -122,14 +133,9 @@ export function boundariesIn(rows: readonly Pick<Row, 'key' | 'parentKey'>[]): B
   );
 }
 
-function idsConnected(rows: readonly Row[], asked: readonly Row[], boundaries: Boundaries): string[] {
-  const wanted = new Set(asked.flatMap((row) => boundaries.get(row.key) ?? [row.key]));
-  return rows.filter((row) => wanted.has(row.key)).map((row) => row.id);
-}
-
 /** A released run needs no layout here: its things are counted. */
-async function readDesignOf(reader: Reader, rows: readonly Row[]): Promise<KnownDesign> {
-  const ids = (wanted: readonly Row[]) => ({ id: { in: wanted.map((row) => row.id) } });
+async function readDesignOf(reader: Reader, rows: readonly RunRow[]): Promise<KnownDesign> {
+  const ids = (wanted: readonly RunRow[]) => ({ id: { in: wanted.map((row) => row.id) } });
   const [specs, drafts] = await Promise.all([
     reader.run.findMany({ where: ids(rows), select: { key: true, spec: true } }),
     reader.run.findMany({
@@ -143,8 +149,9 @@ async function readDesignOf(reader: Reader, rows: readonly Row[]): Promise<Known
   };
 }
 
-function byRun<R extends { readonly runId: string }>(all: readonly R[]): ReadonlyMap<string, readonly R[]> {
-  return new Map(groupBy(all, (row) => row.runId).map((group) => [group[0].runId, group as readonly R[]]));
+function byRun<R extends { readonly runId: string }>(rows: readonly R[]): (id: string) => readonly R[] {
+  const groups = new Map(groupBy(rows, (row) => row.runId).map((group) => [group[0].runId, group as readonly R[]]));
+  return (id) => groups.get(id) ?? [];
 }
 
 /** By when it was made; of two made at one moment the one that reached the book later. */
@@ -156,49 +163,9 @@ function newest(tests: readonly { readonly at: Date; readonly outcome: string | 
   return last === null ? null : { verdict: (last.outcome ?? 'incomplete') as Verdict, at: last.at.toISOString() };
 }
 
-/** What a run that was never released would need: all of it is still planned. */
-function draftThings(layout: RunLayout): Things {
-  return {
-    pieces: { planned: layout.pieces.length },
-    joints: { open: layout.joints.length },
-    supports: { planned: layout.supports.length },
-    taps: { planned: layout.taps.length },
-    byLength: layout.pieces.map(({ kind, from, to }) => ({ kind, length: to - from, state: 'planned', count: 1 })),
-  };
-}
-
-interface Found {
-  readonly pieces: ReadonlyMap<string, readonly PieceRow[]>;
-  readonly joints: ReadonlyMap<string, readonly StateRow[]>;
-  readonly supports: ReadonlyMap<string, readonly StateRow[]>;
-  readonly taps: ReadonlyMap<string, readonly StateRow[]>;
-}
-
-function releasedThings(runId: string, found: Found): Things {
-  const pieces = found.pieces.get(runId) ?? [];
-  return {
-    pieces: countsOf<PieceState>(pieces),
-    joints: countsOf<JointState>(found.joints.get(runId)),
-    supports: countsOf<SupportState>(found.supports.get(runId)),
-    taps: countsOf<TapState>(found.taps.get(runId)),
-    byLength: pieces.map(({ kind, length, state, count }) => ({
-      kind: kind as PlacedPiece['kind'],
-      length,
-      state: state as PieceState,
-      count,
-    })),
-  };
-}
-
-function countsOf<State extends string>(rows: readonly StateRow[] = []): Counts<State> {
-  const counts: Partial<Record<string, number>> = {};
-  for (const { state, count } of rows) counts[state] = (counts[state] ?? 0) + count;
-  return counts as Counts<State>;
-}
-
 type Told = Pick<RunState, 'things' | 'drops' | 'card' | 'test' | 'lastWork'>;
 
-function stateOf({ id, key, revision, changed }: Row, told: Told): RunState {
+function stateOf({ id, key, revision, changed }: RunRow, told: Told): RunState {
   const { card, things, test, lastWork } = told;
   const closed = card.ends.filter((end) => end.closed !== null).length;
   const ends = { open: card.ends.length - closed, closed };

@@ -4,6 +4,7 @@ import type { InsulationTestBody, RecordKind, SiteRecord } from '../../domain/qu
 import { type Boundaries, staleBecause, VOIDS_TESTS, type Work } from '../../domain/quality/stale.ts';
 import type { Reader } from '../../store/database.ts';
 import { marksOf } from '../../store/records.ts';
+import { isTest } from '../closeout/site-records.ts';
 import type { RunAt } from '../records/run-at.ts';
 import { boundariesIn } from '../run-states.ts';
 
@@ -38,10 +39,6 @@ export async function testsOf(reader: Reader, { floor, records, insulation }: Ru
     judged: judgeInsulation({ ...insulation, test: record.body, at: record.at }),
     staleBecause: record === newest ? since : [],
   }));
-}
-
-function isTest(record: SiteRecord): record is SiteRecord<InsulationTestBody> {
-  return record.body.kind === 'insulation-test';
 }
 
 async function workSince(reader: Reader, floor: RunAt['floor'], testAt: string): Promise<readonly Work[]> {
