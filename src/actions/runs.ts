@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { type RunDocument, runSchema } from '../document/job-document.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import { toMm } from '../domain/units/length.ts';
+import { connectedRuns } from '../store/connected-runs.ts';
 import type { Reader } from '../store/database.ts';
-import { treeOf } from '../store/designs.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
@@ -87,7 +87,7 @@ export async function createRun(
       });
       if (taken !== null) refuse({ code: 'duplicate', what: 'run', field: 'id', value: run.id });
       await changeDesign(tx, context, projectId, {
-        scope: await neighbourhood(tx, projectId, run),
+        scope: await connectedRuns(tx, projectId, named(run)),
         change: (before) => ({ ...before, runs: [...before.runs, run] }),
         faultPath: shortPath(run.id),
       });
@@ -124,13 +124,7 @@ export async function changeRun(
     if (run.id !== key && current.revision > 0)
       refuse({ code: 'in-use', what: `name ${key}`, by: 'the floor: labels and records carry it since its release' });
     await changeDesign(tx, context, projectId, {
-      scope: [
-        ...new Set([
-          ...(await treeOf(tx, projectId, key)),
-          ...(await neighbourhood(tx, projectId, run)),
-          ...(await referrers(tx, projectId, key)),
-        ]),
-      ],
+      scope: await connectedRuns(tx, projectId, [key, ...named(run)]),
       change: (before) => ({
         ...before,
         runs: before.runs.map((old) => (old.id === key ? run : followed(old, key, run.id))),
@@ -170,7 +164,7 @@ export async function removeRun(
     if (user !== null)
       refuse({ code: 'in-use', what: 'run', by: `run ${user.key}, which names it as its pair or its feed` });
     await changeDesign(tx, context, projectId, {
-      scope: await treeOf(tx, projectId, current.key),
+      scope: await connectedRuns(tx, projectId, [current.key]),
       change: (before) => ({ ...before, runs: before.runs.filter((run) => run.id !== current.key) }),
     });
     await audit(tx, context, viewer, {
@@ -183,18 +177,9 @@ export async function removeRun(
   });
 }
 
-/** The runs that a run's document refers to, with theirs: what its check and its layout need beside it. */
-async function neighbourhood(reader: Reader, projectId: string, run: RunDocument): Promise<string[]> {
-  const named = [run.pairedRun, run.feed.fromRun].filter((key) => key !== undefined && key !== null);
-  const reached = new Set<string>();
-  for (const key of named) for (const other of await treeOf(reader, projectId, key)) reached.add(other);
-  return [...reached];
-}
-
-/** Runs paired with this one: their documents name it. */
-async function referrers(reader: Reader, projectId: string, key: string): Promise<string[]> {
-  const rows = await reader.run.findMany({ where: { projectId, pairedKey: key }, select: { key: true } });
-  return rows.map((row) => row.key);
+/** The runs that a run's document names. */
+function named(run: RunDocument): string[] {
+  return [run.pairedRun, run.feed.fromRun].filter((key) => key !== undefined);
 }
 
 function followed(run: RunDocument, from: string, to: string): RunDocument {

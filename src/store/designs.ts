@@ -43,23 +43,6 @@ export async function readDesign(reader: Reader, projectId: string, scope: Scope
   };
 }
 
-/** Keys of every run joined to this one by tees, itself included: what one edit can reach. */
-export async function treeOf(reader: Reader, projectId: string, key: string): Promise<string[]> {
-  const rows = await reader.run.findMany({
-    where: { projectId, parentKey: { not: null } },
-    select: { key: true, parentKey: true },
-  });
-  const next = new Map<string, string[]>();
-  const join = (a: string, b: string) => next.set(a, [...(next.get(a) ?? []), b]);
-  for (const row of rows) {
-    join(row.key, row.parentKey ?? row.key);
-    join(row.parentKey ?? row.key, row.key);
-  }
-  const reached = new Set([key]);
-  for (const at of reached) for (const other of next.get(at) ?? []) reached.add(other);
-  return [...reached];
-}
-
 /** A row that changes its name keeps its identity. */
 export interface Rename {
   readonly noun: 'level' | 'type' | 'run';
