@@ -3,6 +3,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { auditTrail } from './audit.ts';
 import { buswayTypes } from './busway-types.ts';
+import { closeoutApi } from './closeout.ts';
 import { figuresApi } from './figures.ts';
 import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
@@ -32,6 +33,7 @@ export function apiRoutes(app: App, context: Context): void {
   lists(app, context);
   labourBook(app, context);
   figuresApi(app, context);
+  closeoutApi(app, context);
   accounts(app, context);
   auditTrail(app, context);
   openapiDocument(app);

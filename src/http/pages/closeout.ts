@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { CloseoutPage, CloseoutTools } from '../../../views/pages/closeout.tsx';
-import type { ChangeFeed } from '../../actions/changes.ts';
 import { buildCloseout, closeoutReadiness, type ReadinessView } from '../../actions/closeouts.ts';
 import type { Context } from '../../actions/context.ts';
 import { jobHeading } from '../../actions/job-heading.ts';
@@ -20,7 +19,7 @@ const query = z.object({
 const GAPS_A_PAGE = 100;
 
 /** The closeout: readiness with its gaps, and the package. */
-export function closeoutPages(app: App, context: Context, _feed?: ChangeFeed): void {
+export function closeoutPages(app: App, context: Context): void {
   app.get('/jobs/:jobId/closeout', { schema: { hide: true, params, querystring: query } }, async (request, reply) => {
     const { jobId } = request.params;
     const { row, page } = request.query;

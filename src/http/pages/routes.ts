@@ -4,6 +4,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { apiDocs } from './api-docs.ts';
 import { audit } from './audit.ts';
+import { closeoutPages } from './closeout.ts';
 import { events } from './events.ts';
 import { fieldRoutes } from './field/routes.ts';
 import { hours } from './hours.ts';
@@ -37,6 +38,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   hours(app, context);
   lists(app, context);
   fieldRoutes(app, context);
+  closeoutPages(app, context);
   settings(app, context);
   members(app, context);
   audit(app, context);
