@@ -51,19 +51,15 @@ export async function runStates(
   design?: KnownDesign,
 ): Promise<readonly RunState[]> {
   const rows = await readRunRows(reader, projectId);
-  if (scope === 'all') return statesOf(reader, projectId, rows, 'all', design ?? (await readDesignOf(reader, rows)));
+  if (scope === 'all')
+    return statesOf(reader, projectId, rows, 'all', design ?? (await readDesignOf(reader, projectId, 'all')));
   const asked = rows.filter((row) => scope.includes(row.id));
   const boundaries = boundariesIn(rows);
   const wanted = new Set(asked.flatMap((row) => boundaries.get(row.key) ?? [row.key]));
   const connected = rows.filter((row) => wanted.has(row.key));
-  const known = design ?? (await readDesignOf(reader, connected));
-  const states = await statesOf(
-    reader,
-    projectId,
-    connected,
-    connected.map((row) => row.id),
-    known,
-  );
+  const ids = connected.map((row) => row.id);
+  const known = design ?? (await readDesignOf(reader, projectId, ids));
+  const states = await statesOf(reader, projectId, connected, ids, known);
   return states.filter((state) => scope.includes(state.id));
 }
 
@@ -134,14 +130,11 @@ export function boundariesIn(rows: readonly Pick<RunRow, 'key' | 'parentKey'>[])
 }
 
 /** A released run needs no layout here: its things are counted. */
-async function readDesignOf(reader: Reader, rows: readonly RunRow[]): Promise<KnownDesign> {
-  const ids = (wanted: readonly RunRow[]) => ({ id: { in: wanted.map((row) => row.id) } });
+async function readDesignOf(reader: Reader, projectId: string, scope: RunScope): Promise<KnownDesign> {
+  const where = { projectId, ...(scope === 'all' ? {} : { id: { in: [...scope] } }) };
   const [specs, drafts] = await Promise.all([
-    reader.run.findMany({ where: ids(rows), select: { key: true, spec: true } }),
-    reader.run.findMany({
-      where: ids(rows.filter((row) => row.revision === 0)),
-      select: { key: true, layout: true },
-    }),
+    reader.run.findMany({ where, select: { key: true, spec: true } }),
+    reader.run.findMany({ where: { ...where, revision: 0 }, select: { key: true, layout: true } }),
   ]);
   return {
     runs: new Map(specs.map(({ key, spec }) => [key, toRun(spec as unknown as RunDocument)])),

@@ -12,25 +12,26 @@ import { jointsOfPiece, savePieceState, stateOfJoint } from './piece-at.ts';
  * they are reckoned anew on these runs and on those that they branch off. Runs where nothing hangs yet are not read.
  */
 export async function settleRuns(tx: Tx, projectId: string, runIds: readonly string[], at: Date): Promise<void> {
-  const parents = await tx.run.findMany({
-    where: { id: { in: [...runIds] }, parentKey: { not: null } },
-    select: { parentKey: true },
-  });
-  const keys = parents.flatMap((run) => run.parentKey ?? []);
   const built = await tx.piece.findMany({
-    where: {
-      retiredAt: null,
-      state: { in: PIECE_STATES.filter(isHung) },
-      run: { projectId, OR: [{ id: { in: [...runIds] } }, { key: { in: keys } }] },
-    },
+    where: { projectId, retiredAt: null, state: { in: PIECE_STATES.filter(isHung) } },
     distinct: ['runId'],
     orderBy: { runId: 'asc' },
     select: { runId: true },
   });
+  if (built.length === 0) return;
+  const touched = await withParents(tx, projectId, runIds);
   for (const { runId } of built) {
-    const floor = await readFloorRun(tx, projectId, runId);
+    const floor = touched.has(runId) ? await readFloorRun(tx, projectId, runId) : null;
     if (floor !== null) await settleRun(tx, floor, at);
   }
+}
+
+async function withParents(tx: Tx, projectId: string, runIds: readonly string[]): Promise<ReadonlySet<string>> {
+  const rows = await tx.run.findMany({ where: { projectId }, select: { id: true, key: true, parentKey: true } });
+  const ids = new Map(rows.map((row) => [row.key, row.id]));
+  const released = new Set(runIds);
+  const parents = rows.flatMap((row) => (released.has(row.id) ? (ids.get(row.parentKey ?? '') ?? []) : []));
+  return new Set([...released, ...parents]);
 }
 
 async function settleRun(tx: Tx, floor: FloorRun, at: Date): Promise<void> {
