@@ -48,8 +48,7 @@ function surroundings({ run, type, layout, pieces, joints, supports, project }: 
     crossings: run.crossings.map(({ at, thickness, kind }): Zone => {
       return { from: at - thickness / 2, to: at + thickness / 2, reason: kind };
     }),
-    // The bodies of fittings carry no hanger either, as in the layout.
-    noSupport: [...run.noSupport, ...fittings],
+    noSupport: run.noSupport,
     structure: run.structure,
     limits: {
       maxSpacing: maxSpacing ?? (project.document.codeBasis === 'NEC' ? NEC_SPACING : null),

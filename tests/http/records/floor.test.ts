@@ -1,4 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
+import type { JobDocument, RunDocument } from '../../../src/document/job-document.ts';
 import { forEachDatabase } from '../../support/databases.ts';
 import {
   CORNER,
@@ -14,11 +15,24 @@ import {
 
 const FOOT_MM = 304.8;
 
+/** The spare run F2-R05-A as one that rises 15 ft after 40 and goes on. */
+function withRiser(job: JobDocument): JobDocument {
+  const rising: Pick<RunDocument, 'legs' | 'taps'> = {
+    legs: [
+      { lengthMm: 41 * FOOT_MM, turn: 'up' },
+      { lengthMm: 17 * FOOT_MM, turn: 'down' },
+      { lengthMm: 36 * FOOT_MM, turn: 'none' },
+    ],
+    taps: [],
+  };
+  return { ...job, runs: job.runs.map((run) => (run.id === 'F2-R05-A' ? { ...run, ...rising } : run)) };
+}
+
 forEachDatabase((open) => {
   let floor: Floor;
   let pieces: Thing[];
   beforeAll(async () => {
-    floor = await releasedFloor(await open());
+    floor = await releasedFloor(await open(), withRiser);
     pieces = await floor.things('sections', RUN);
     return () => floor.close();
   });
@@ -103,6 +117,23 @@ forEachDatabase((open) => {
     expect(loose.body.detail).toContain('lock nut');
     await floor.take('ines', 'support', first?.id ?? '', SET);
     expect(await floor.card('supports', first?.id ?? '')).toMatchObject({ state: 'set', measuredMm: null });
+  });
+
+  it('every hanger may be set where the layout puts it: round a corner, at a tee, on a branch, on both sides of a riser', async () => {
+    const { items } = (await floor.play.as('ines').get(`${floor.job}/supports?limit=500`)).body;
+    expect(items.length).toBeGreaterThan(60);
+    const cards = await Promise.all(
+      items.map(async ({ id }: Thing) => (await floor.play.as('ines').get(`${floor.job}/supports/${id}`)).body),
+    );
+    const barred = cards.flatMap(({ mark, state, acts, windows, atMm }) => {
+      const set = acts.find((act: { kind: string }) => act.kind === 'support-set');
+      const inWindow = windows.some((one: { fromMm: number; toMm: number }) => one.fromMm <= atMm && atMm <= one.toMm);
+      return state === 'planned' && (set.bar !== null || !inWindow) ? [`${mark}: ${set.bar?.number} ${atMm}`] : [];
+    });
+    expect(barred).toEqual([]);
+    const [low, high] = await Promise.all([floor.things('supports', 'F2-R05-A'), floor.things('sections', 'F2-R05-A')]);
+    expect(high.filter((row) => row.kind === 'elbow')).toHaveLength(2);
+    expect(low.filter((row) => row.atMm > 41 * FOOT_MM && row.atMm < 57 * FOOT_MM)).toEqual([]);
   });
 
   it('a hanger measured 4 in from a joint is refused with the nearest legal place, and its card gives the window', async () => {
