@@ -19,6 +19,8 @@ export interface InspectionFilter extends PageQuery {
   readonly subjectId?: string | undefined;
   readonly kind?: RecordKind | undefined;
   readonly outcome?: string | undefined;
+  /** Id of the person who made it. */
+  readonly by?: string | undefined;
   /** That reached the book at this moment or later. */
   readonly since?: string | undefined;
 }
@@ -32,7 +34,7 @@ export async function listInspections(
 ): Promise<Listed<RecordView>> {
   const { db } = context.database;
   await reach(db, viewer, projectId);
-  const { run, subject, subjectId, kind, outcome, since } = filter;
+  const { run, subject, subjectId, kind, outcome, by, since } = filter;
   const where = {
     projectId,
     ...(run === undefined ? {} : { run: { key: run } }),
@@ -40,6 +42,7 @@ export async function listInspections(
     ...(subjectId === undefined ? {} : { subjectId }),
     ...(kind === undefined ? {} : { kind }),
     ...(outcome === undefined ? {} : { outcome }),
+    ...(by === undefined ? {} : { byUserId: by }),
     ...(since === undefined ? {} : { recordedAt: { gte: new Date(since) } }),
   };
   const [rows, total] = await Promise.all([

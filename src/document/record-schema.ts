@@ -37,6 +37,8 @@ export const recordBodySchema = z
   ])
   .meta({ id: 'RecordBody', description: 'What was done or found, by kind' });
 export type RecordDocument = z.output<typeof recordBodySchema>;
+/** Every kind of record, in the order of the work. */
+export const RECORD_KINDS = recordBodySchema.options.map((option) => option.shape.kind.value);
 
 export const recordSchema = z
   .strictObject({

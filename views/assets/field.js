@@ -51,12 +51,20 @@
     };
   }
 
+  /** How long it was kept here, by this phone's clock alone, which may be wrong: the server's clock says when that was. */
+  function bodyOf({ fields, typedAt }) {
+    const body = new URLSearchParams(fields);
+    const heldMs = Date.now() - Date.parse(typedAt);
+    if (heldMs > WAIT_MS) body.set('heldMs', String(heldMs));
+    return body;
+  }
+
   /** The token is the one of the page that sends, not of the page where it was typed: the session may be another by now. */
   async function post(item) {
     try {
       const response = await fetch(item.action, {
         method: 'POST',
-        body: new URLSearchParams(item.fields),
+        body: bodyOf(item),
         headers: { 'x-csrf-token': metaOf('csrf-token'), accept: 'text/html' },
         signal: AbortSignal.timeout(WAIT_MS),
       });

@@ -18,7 +18,7 @@ export function recordSummary(body: RecordBody, say: Speech): string {
     case 'piece-released':
       return sentence(`signed for release as ${body.as}: ${quoted(body.reason)}`, body.decision);
     case 'joint-step':
-      return sentence(`step ${body.step + 1} done`, ...stepDetails(body), noted(body.note));
+      return sentence(`step ${body.step + 1}: ${body.text}`, ...stepDetails(body), noted(body.note));
     case 'joint-accepted':
       return sentence('joint accepted', body.differencesRead ? 'differences of torque read' : null, noted(body.note));
     case 'joint-reopened':
@@ -72,6 +72,11 @@ export function endWord(end: RunEnd): string {
 }
 
 type Step = Extract<RecordBody, { readonly kind: 'joint-step' }>;
+
+/** What a step says beside being done, in one line; empty when it says nothing more. */
+export function stepRemarks(body: Step): string {
+  return sentence(...stepDetails(body), noted(body.note));
+}
 
 function stepDetails({ torque: applied, poles, lots }: Step): (string | null)[] {
   const ends = poles?.reduce((sum, pole) => sum + Number(pole.near) + Number(pole.far), 0) ?? 0;

@@ -4,6 +4,7 @@ import { cardHref } from '../../../views/components/card-href.ts';
 import { handWords, pieceWord } from '../../../views/drawings/strip/words.ts';
 import { POLE_ENDS, poleTick } from '../../../views/pages/field/joint/pole-ticks.tsx';
 import { JointPage } from '../../../views/pages/field/joint.tsx';
+import { JointBlank } from '../../../views/pages/field/joint-blank.tsx';
 import { ROLE_WORDS } from '../../../views/words/roles.ts';
 import { lastTool } from '../../actions/boards/field/last-entries.ts';
 import { whoAccepts } from '../../actions/boards/field/who-accepts.ts';
@@ -30,6 +31,26 @@ export function joint(app: App, context: Context): void {
   app.get('/jobs/:jobId/joints/:jointId', { schema: { hide: true, params, querystring: query } }, (request, reply) =>
     show(context, request, reply, null),
   );
+
+  app.get('/jobs/:jobId/joints/:jointId/blank', { schema: { hide: true, params } }, async (request, reply) => {
+    const { jobId, jointId } = request.params;
+    const view = await getJointCard(context, viewerOf(request), jobId, jointId);
+    const { where, shared } = await cardPage(context, request, reply, jobId, view);
+    const { floor: on, row, site } = view.at;
+    const { sheet } = on.type;
+    return sendPage(
+      request,
+      reply,
+      fieldSheet(context, where, { title: `Joint ${view.mark}`, theme: 'office' }),
+      JointBlank({
+        say: shared.say,
+        at: row.atU80,
+        sheet: site.card.sheet,
+        source: sheet === null ? null : `${sheet.document}, revision ${sheet.revision}`,
+        neighbours: neighboursOf(jobId, view),
+      }),
+    );
+  });
 
   app.post(
     '/jobs/:jobId/joints/:jointId',

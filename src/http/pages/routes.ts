@@ -10,6 +10,7 @@ import { fieldRoutes } from './field/routes.ts';
 import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
+import { levelEdit } from './level-edit.ts';
 import { lists } from './lists.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
@@ -19,6 +20,7 @@ import { runEdit } from './run-edit.ts';
 import { settings } from './settings.ts';
 import { signIn } from './sign-in.ts';
 import { takeoff } from './takeoff.ts';
+import { typeEdit } from './type-edit.ts';
 
 /** The pages: one line a noun. */
 export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
@@ -40,6 +42,8 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   fieldRoutes(app, context);
   closeoutPages(app, context);
   settings(app, context);
+  levelEdit(app, context);
+  typeEdit(app, context);
   members(app, context);
   audit(app, context);
   accounts(app, context);

@@ -2,8 +2,11 @@ import type { Context } from '../../../actions/context.ts';
 import type { App } from '../../app-type.ts';
 import { fieldRunPage } from '../field-run.ts';
 import { floor } from '../floor.ts';
+import { inspections } from '../inspections.ts';
+import { insulation } from '../insulation.ts';
 import { joint } from '../joint.ts';
 import { piece } from '../piece.ts';
+import { runEnd } from '../run-end.ts';
 import { support } from '../support.ts';
 import { tap } from '../tap.ts';
 
@@ -15,4 +18,7 @@ export function fieldRoutes(app: App, context: Context): void {
   joint(app, context);
   support(app, context);
   tap(app, context);
+  runEnd(app, context);
+  insulation(app, context);
+  inspections(app, context);
 }

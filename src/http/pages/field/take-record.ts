@@ -3,9 +3,8 @@ import type { FieldTrouble } from '../../../../views/pages/field/entries.ts';
 import { beside } from '../../../../views/pages/field/told-text.ts';
 import { refusalWords } from '../../../../views/words/quality.ts';
 import type { Context } from '../../../actions/context.ts';
-import { type FieldRecord, takeFieldRecord } from '../../../actions/field-records.ts';
-import type { TakenRecord } from '../../../actions/records.ts';
-import { type Refusal, Refused } from '../../../actions/refused.ts';
+import { type FieldRecord, type FieldTaken, takeFieldRecord } from '../../../actions/field-records.ts';
+import { Refused } from '../../../actions/refused.ts';
 import type { QualityRefusal } from '../../../domain/quality/refusal.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
 import { tell } from '../../problem.ts';
@@ -16,10 +15,12 @@ import type { FieldEntries } from './entries.ts';
 export interface PageTrouble extends FieldTrouble {
   readonly status: number;
   readonly notice: string;
+  /** The book's own refusal, where it was that. */
+  readonly refusal: QualityRefusal | null;
 }
 
 export type Took =
-  | { readonly ok: true; readonly taken: TakenRecord | null }
+  | { readonly ok: true; readonly taken: FieldTaken }
   | { readonly ok: false; readonly trouble: PageTrouble };
 
 /** The field of a form that a refusal speaks of. */
@@ -31,7 +32,7 @@ export interface FormOf {
   readonly beside?: BesideField;
 }
 
-type Asked = Pick<FieldRecord, 'subject' | 'subjectId' | 'body'>;
+type Asked = Pick<FieldRecord, 'subject' | 'subjectId' | 'body'> & Partial<Pick<FieldRecord, 'supersedes'>>;
 
 /** Puts one form into the book. Nothing is asked of the book while a field cannot be read. */
 export async function takeRecordForm(
@@ -42,7 +43,7 @@ export async function takeRecordForm(
   asked: Asked,
   form: FormOf,
 ): Promise<Took> {
-  const supersedes = supersedesOf(entries);
+  const supersedes = asked.supersedes ?? supersedesOf(entries);
   if (entries.faults.size > 0) return { ok: false, trouble: unread(request, entries, form.form) };
   try {
     const taken = await takeFieldRecord(context, viewerOf(request), jobId, {
@@ -73,12 +74,11 @@ export function refused(request: FastifyRequest, error: unknown, { form, beside:
   if (refusal.code !== 'record-refused') return troubleOf(request, form, status, detail, () => undefined);
   const field = fields[refusal.refusal.code];
   const told = refusalWords(refusal.refusal, refusal.say);
-  if (field === undefined) return troubleOf(request, form, status, detail, () => undefined);
-  return troubleOf(request, form, status, told.what, (name) => (name === field ? beside(told) : undefined));
-}
-
-export function isRefusedAs(error: unknown, code: Refusal['code']): boolean {
-  return error instanceof Refused && error.refusal.code === code;
+  const trouble =
+    field === undefined
+      ? troubleOf(request, form, status, detail, () => undefined)
+      : troubleOf(request, form, status, told.what, (name) => (name === field ? beside(told) : undefined));
+  return { ...trouble, refusal: refusal.refusal };
 }
 
 function troubleOf(
@@ -88,7 +88,7 @@ function troubleOf(
   notice: string,
   faultOf: (name: string) => string | undefined,
 ): PageTrouble {
-  return { form, status, notice, faultOf, entered: (name) => enteredAll(request, name) };
+  return { form, status, notice, refusal: null, faultOf, entered: (name) => enteredAll(request, name) };
 }
 
 function supersedesOf(entries: FieldEntries): FieldRecord['supersedes'] {

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { StepDone } from '../../../../src/domain/quality/joint-card.ts';
 import { Mark } from '../../../components/mark.tsx';
 import { Time } from '../../../components/time.tsx';
-import { recordSummary } from '../../../words/record-summary.ts';
+import { stepRemarks } from '../../../words/record-summary.ts';
 import type { JointPageProps } from '../joint.tsx';
 
 /** The steps that are done, with who and when; folded, so that the next one is in sight. */
@@ -27,7 +27,7 @@ export function DoneSteps({ card, say }: JointPageProps): JSX.Element | null {
                   <Who done={step.done} zone={say.zone} />
                 </span>
               </div>
-              {hasMore(step.done) && <div class="hint">{recordSummary(step.done.body, say)}</div>}
+              <div class="hint">{stepRemarks(step.done.body)}</div>
             </div>
           </li>
         ))}
@@ -42,8 +42,4 @@ function Who({ done, zone }: { done: StepDone; zone: string | null }) {
       {done.by.name}, <Time at={new Date(done.at)} zone={zone} />
     </>
   );
-}
-
-function hasMore({ body }: StepDone): boolean {
-  return body.torque !== null || body.poles !== null || body.lots !== null || body.note !== null;
 }
