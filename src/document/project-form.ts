@@ -26,7 +26,10 @@ export function writeProjectForm(project: ProjectDocument): Entered {
  * What a person typed as a job's heading, for `parseJobDocument` to check: an empty field is left out, a figure that is none
  * stays text, so that the check names it.
  */
-export function readProjectForm(entered: Entered): Readonly<Record<string, unknown>> {
+export function readProjectForm(
+  entered: Entered,
+  before: ProjectDocument | null = null,
+): Readonly<Record<string, unknown>> {
   const words = WORDS.flatMap((name) => {
     const text = (entered[name] ?? '').trim();
     return text === '' ? [] : [[name, text]];
@@ -35,6 +38,7 @@ export function readProjectForm(entered: Entered): Readonly<Record<string, unkno
     const text = (entered[name] ?? '').trim();
     return text === '' ? [] : [[name, /^\d+([.,]\d+)?$/.test(text) ? Number(text.replace(',', '.')) : text]];
   });
-  const industrial = entered.industrial === 'yes' ? [['industrial', true]] : [];
+  const isTicked = entered.industrial === 'yes';
+  const industrial = isTicked || before?.industrial === false ? [['industrial', isTicked]] : [];
   return Object.fromEntries([...words, ...figures, ...industrial]);
 }

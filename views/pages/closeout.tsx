@@ -18,13 +18,13 @@ export interface ReadinessLine {
 }
 
 export interface GapLine {
-  readonly run: string | null;
-  readonly runId: string | null;
   readonly id: string;
   readonly mark: string;
   readonly title: string;
   readonly words: string;
   readonly count: number;
+  /** Where it is closed; null for what belongs to no run. */
+  readonly href: string | null;
 }
 
 export interface CloseoutPageProps {
@@ -122,7 +122,7 @@ function Gaps({ jobId, gaps, chosen, rows, pager }: CloseoutPageProps) {
         keyOf={(gap) => `${gap.title} ${gap.id} ${gap.mark} ${gap.words}`}
         none={<EmptyState text="Nothing that is asked for is missing." />}
         columns={[
-          { head: 'What', kind: 'name', cell: (gap) => <GapMark jobId={jobId} gap={gap} /> },
+          { head: 'What', kind: 'name', cell: (gap) => <GapMark gap={gap} /> },
           { head: 'Asked for', cell: (gap) => gap.title },
           {
             head: 'Why it counts as missing',
@@ -135,7 +135,6 @@ function Gaps({ jobId, gaps, chosen, rows, pager }: CloseoutPageProps) {
   );
 }
 
-function GapMark({ jobId, gap }: { jobId: string; gap: GapLine }) {
-  if (gap.runId === null) return <>{gap.mark}</>;
-  return <a href={`/jobs/${jobId}/runs/${gap.runId}`}>{gap.mark}</a>;
+function GapMark({ gap }: { gap: GapLine }) {
+  return gap.href === null ? <span>{gap.mark}</span> : <a href={gap.href}>{gap.mark}</a>;
 }

@@ -1,11 +1,12 @@
 import type { JSX } from 'preact';
 import { Button, ButtonLink } from '../components/button.tsx';
 import { Confirm } from '../components/confirm.tsx';
+import { type Conflict, ConflictList } from '../components/conflict-list.tsx';
 import type { Entered, FaultOf } from '../components/fault-of.ts';
 import type { Option } from '../components/field.tsx';
 import { Form } from '../components/form.tsx';
 import { type FormFault, FormFaults } from '../components/form-faults.tsx';
-import { type Conflict, ConflictList } from './run-edit/conflict-list.tsx';
+import { runEntryWord } from '../words/run-entries.ts';
 import { FeedFields } from './run-edit/feed-fields.tsx';
 import { HangingFields } from './run-edit/hanging-fields.tsx';
 import { PlaceFields } from './run-edit/place-fields.tsx';
@@ -53,7 +54,7 @@ export function RunEditPage(props: RunEditPageProps): JSX.Element {
   return (
     <>
       <FormFaults faults={props.summary} />
-      {conflicts !== null && <ConflictList conflicts={conflicts} theirsHref={action} />}
+      {conflicts !== null && <ConflictList conflicts={conflicts} theirsHref={action} wordOf={runEntryWord} />}
       <Form
         action={action}
         csrf={csrf}

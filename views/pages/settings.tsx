@@ -3,6 +3,7 @@ import type { Difference } from '../../src/document/compare.ts';
 import type { Fault } from '../../src/document/fault.ts';
 import { Button, ButtonLink } from '../components/button.tsx';
 import { Confirm } from '../components/confirm.tsx';
+import { type Conflict, ConflictList } from '../components/conflict-list.tsx';
 import { DataTable } from '../components/data-table.tsx';
 import { DefinitionList } from '../components/definition-list.tsx';
 import { DifferenceList } from '../components/difference-list.tsx';
@@ -13,6 +14,7 @@ import { FileField, TextArea } from '../components/field.tsx';
 import { Form } from '../components/form.tsx';
 import { Part } from '../components/part.tsx';
 import { ProjectFields } from '../components/project-fields.tsx';
+import { projectEntryWord } from '../words/project-entries.ts';
 
 export interface SettingsPageProps {
   readonly jobId: string;
@@ -23,6 +25,8 @@ export interface SettingsPageProps {
   readonly archived: boolean;
   readonly entered: Entered;
   readonly faultOf: FaultOf;
+  /** Entries of the heading that somebody else changed meanwhile. */
+  readonly conflicts: readonly Conflict[] | null;
   readonly levels: readonly {
     readonly id: string;
     readonly key: string;
@@ -80,7 +84,7 @@ const HEADING_WORDS: readonly (readonly [string, string, string])[] = [
   ['voltageLN', 'Line to neutral', ' V'],
 ];
 
-function Heading({ jobId, csrf, may, version, entered, faultOf }: SettingsPageProps) {
+function Heading({ jobId, csrf, may, version, entered, faultOf, conflicts }: SettingsPageProps) {
   if (!may.design) {
     const entries = HEADING_WORDS.filter(([name]) => (entered[name] ?? '') !== '');
     return (
@@ -91,9 +95,12 @@ function Heading({ jobId, csrf, may, version, entered, faultOf }: SettingsPagePr
   }
   return (
     <Part title="Heading of the job" id="heading">
+      {conflicts !== null && (
+        <ConflictList conflicts={conflicts} theirsHref={`/jobs/${jobId}/settings#heading`} wordOf={projectEntryWord} />
+      )}
       <Form action={`/jobs/${jobId}/settings`} csrf={csrf} version={version}>
         <ProjectFields entered={entered} faultOf={faultOf} />
-        <Button kind="lead">Save the heading</Button>
+        <Button kind="lead">{conflicts === null ? 'Save the heading' : 'Keep mine: save over theirs'}</Button>
       </Form>
     </Part>
   );

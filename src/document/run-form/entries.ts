@@ -1,23 +1,5 @@
-import type { LengthRange } from '../../domain/units/parse-length.ts';
 import { COORDINATE, DISTANCE, LEG, SIZE } from '../../domain/units/parse-length.ts';
-
-/** How the text of one entry is read. */
-export type Reading =
-  | { readonly kind: 'text' }
-  | { readonly kind: 'length'; readonly range: LengthRange }
-  | { readonly kind: 'number' }
-  | { readonly kind: 'weight' }
-  | { readonly kind: 'tick' };
-
-export interface EntryOf {
-  /** Path in the run's document, which is also the name of the field. */
-  readonly path: string;
-  readonly reading: Reading;
-}
-
-const text = (path: string): EntryOf => ({ path, reading: { kind: 'text' } });
-const length = (path: string, range: LengthRange): EntryOf => ({ path, reading: { kind: 'length', range } });
-const number = (path: string): EntryOf => ({ path, reading: { kind: 'number' } });
+import { type EntryOf, length, number, text, tick, weight } from '../form/entries.ts';
 
 /** Every entry of a run that stands once. */
 export const SINGLE_ENTRIES: readonly EntryOf[] = [
@@ -38,7 +20,7 @@ export const SINGLE_ENTRIES: readonly EntryOf[] = [
   text('feed.branchSide'),
   text('feed.supply'),
   number('feed.deviceA'),
-  { path: 'feed.deviceHundredPercent', reading: { kind: 'tick' } },
+  tick('feed.deviceHundredPercent'),
   number('feed.faultKA'),
   number('feed.xOverR'),
   number('feed.terminations'),
@@ -57,7 +39,7 @@ export const SINGLE_ENTRIES: readonly EntryOf[] = [
   text('rod'),
   length('rodStockMm', SIZE),
   text('attachment'),
-  { path: 'supportCapacityKg', reading: { kind: 'weight' } },
+  weight('supportCapacityKg'),
 ];
 
 export type RowGroup = 'legs' | 'crossings' | 'noJoint' | 'noSupport';
@@ -75,5 +57,3 @@ export const ROW_GROUPS: readonly RowGroup[] = ['legs', 'crossings', 'noJoint', 
 export function rowName(group: RowGroup, row: number, path: string): string {
   return `${group}[${row}].${path}`;
 }
-
-export type Entered = Readonly<Record<string, string>>;

@@ -1,25 +1,9 @@
-import type { UnitSystem } from '../../domain/model.ts';
-import { toMm } from '../../domain/units/length.ts';
-import { parseLength } from '../../domain/units/parse-length.ts';
-import { parseWeight } from '../../domain/units/parse-quantity.ts';
+import type { Entered, EntryFault } from '../form/entries.ts';
+import { type Draft, type EntryLog, newLog, put, readEntry } from '../form/read-entry.ts';
 import type { JobDocument, RunDocument } from '../job-document.ts';
 import type { ListFault } from '../lists/list-fault.ts';
-import {
-  type Entered,
-  type EntryOf,
-  ROW_ENTRIES,
-  ROW_GROUPS,
-  type RowGroup,
-  rowName,
-  SINGLE_ENTRIES,
-} from './entries.ts';
+import { ROW_ENTRIES, ROW_GROUPS, type RowGroup, rowName, SINGLE_ENTRIES } from './entries.ts';
 import { readTapSheet } from './tap-sheet.ts';
-
-/** What is wrong with one entry, or what is asked about it; beside the field of this name. */
-export interface EntryFault {
-  readonly field: string;
-  readonly said: string;
-}
 
 export interface ReadRun {
   /** As typed, for the job document's own check; what could not be read is left out and stands among the faults. */
@@ -38,9 +22,9 @@ export interface ReadRun {
  * that cannot be read is told at once. `before` is the run as it stood: what the form does not show is kept from it.
  */
 export function readRunForm(entered: Entered, job: JobDocument, before: RunDocument | null): ReadRun {
-  const log: Log = { units: job.project.units, faults: [], questions: [] };
+  const log = newLog(job.project);
   const draft: Draft = {};
-  for (const entry of SINGLE_ENTRIES) put(draft, entry.path, read(entry, entry.path, entered, log));
+  for (const entry of SINGLE_ENTRIES) put(draft, entry.path, readEntry(entry, entry.path, entered, log));
   const rowsOf = new Map<RowGroup, readonly number[]>();
   for (const group of ROW_GROUPS) {
     const rows = filledRows(group, entered);
@@ -61,51 +45,6 @@ export function readRunForm(entered: Entered, job: JobDocument, before: RunDocum
   };
 }
 
-type Draft = Record<string, unknown>;
-
-interface Log {
-  readonly units: UnitSystem;
-  readonly faults: EntryFault[];
-  readonly questions: EntryFault[];
-}
-
-function read({ reading }: EntryOf, field: string, entered: Entered, log: Log): unknown {
-  const text = (entered[field] ?? '').trim();
-  if (text === '') return undefined;
-  switch (reading.kind) {
-    case 'text':
-      return text;
-    case 'tick':
-      return text === 'yes' ? true : undefined;
-    case 'number':
-      return readNumber(text, field, log);
-    case 'weight': {
-      const parsed = parseWeight(text);
-      if (!parsed.ok) return refuse(log, field, parsed);
-      return Number(parsed.value.toPrecision(12));
-    }
-    case 'length': {
-      const parsed = parseLength(text, log.units, reading.range);
-      if (!parsed.ok) return refuse(log, field, parsed);
-      if (parsed.note !== undefined) log.questions.push({ field, said: parsed.note });
-      return toMm(parsed.length);
-    }
-  }
-}
-
-function refuse(log: Log, field: string, { problem, remedy }: { problem: string; remedy: string }): undefined {
-  log.faults.push({ field, said: `${problem} ${remedy}` });
-}
-
-function readNumber(text: string, field: string, log: Log): number | undefined {
-  const plain = text.replace(/^(-?\d+),(\d{1,2})$/, '$1.$2').replace(/(?<=\d),(?=\d{3}(\D|$))/g, '');
-  if (/^-?(\d+(\.\d*)?|\.\d+)$/.test(plain)) return Number(plain);
-  return refuse(log, field, {
-    problem: `"${text.slice(0, 40)}" is not a number.`,
-    remedy: 'Write it like 225 or 0.2.',
-  });
-}
-
 /** Rows with any text in them, by their place in the form. */
 function filledRows(group: RowGroup, entered: Entered): number[] {
   const rows = new Set<number>();
@@ -118,23 +57,11 @@ function filledRows(group: RowGroup, entered: Entered): number[] {
   return [...rows].sort((a, b) => a - b);
 }
 
-function readRow(group: RowGroup, row: number, entered: Entered, log: Log): Draft {
+function readRow(group: RowGroup, row: number, entered: Entered, log: EntryLog): Draft {
   const draft: Draft = {};
   for (const entry of ROW_ENTRIES[group])
-    put(draft, entry.path, read(entry, rowName(group, row, entry.path), entered, log));
+    put(draft, entry.path, readEntry(entry, rowName(group, row, entry.path), entered, log));
   return draft;
-}
-
-function put(draft: Draft, path: string, value: unknown): void {
-  if (value === undefined) return;
-  const keys = path.split('.');
-  const last = keys.pop() ?? path;
-  let place: Draft = draft;
-  for (const key of keys) {
-    place[key] ??= {};
-    place = place[key] as Draft;
-  }
-  place[last] = value;
 }
 
 /** What the form leaves to the reader: a feed that was not named is an end feed; a leg without a turn goes straight on. */

@@ -34,7 +34,7 @@ export function closeoutPages(app: App, context: Context): void {
         ...found,
         jobId,
         chosen: row ?? null,
-        gaps: found.gaps.items.map((gap) => ({ ...gap, title: titleOf(found, gap.row) })),
+        gaps: found.gaps.items.map((gap) => ({ ...gap, title: titleOf(found, gap.row), href: hrefOf(jobId, gap) })),
         pager: pagerOf(found.gaps, 'gaps', `/jobs/${jobId}/closeout`, row === undefined ? {} : { row }),
       }),
     );
@@ -47,4 +47,27 @@ export function closeoutPages(app: App, context: Context): void {
 
 function titleOf(found: ReadinessView, row: string): string {
   return found.rows.find((one) => one.row === row)?.title ?? row;
+}
+
+/** The page where the gap is closed. What was never released has no page but its run's. */
+function hrefOf(jobId: string, { row, subject, id, runId }: ReadinessView['gaps']['items'][number]): string | null {
+  if (runId === null) return null;
+  const run = `/jobs/${jobId}/runs/${runId}`;
+  if (row === 'insulation' || row === 'instruments') return `${run}/insulation`;
+  if (row === 'ends' || row === 'slot') return `${run}/ends`;
+  if (id === runId) return run;
+  switch (subject) {
+    case 'piece':
+      return `/jobs/${jobId}/pieces/${id}`;
+    case 'joint':
+      return `/jobs/${jobId}/joints/${id}`;
+    case 'support':
+      return `/jobs/${jobId}/hangers/${id}`;
+    case 'tap':
+      return `/jobs/${jobId}/tap-offs/${id}`;
+    case 'run':
+    case 'test':
+    case 'type':
+      return run;
+  }
 }

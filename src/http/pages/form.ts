@@ -86,9 +86,21 @@ export async function attempt<T>(
     };
     return {
       ok: false,
-      trouble: { refusal: error.refusal, status: told.status, notice: told.detail, faults, faultOf },
+      trouble: {
+        refusal: error.refusal,
+        status: told.status,
+        notice: noticeOf(error.refusal, told.detail),
+        faults,
+        faultOf,
+      },
     };
   }
+}
+
+/** What a script is told of versions says nothing to a person at a form. */
+function noticeOf(refusal: Refusal, detail: string): string {
+  if (refusal.code !== 'stale') return detail;
+  return 'Somebody changed this while you did. Nothing of yours is written yet: what stands now is shown here; compare, then save again.';
 }
 
 function sentence(text: string): string {

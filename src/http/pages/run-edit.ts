@@ -75,6 +75,6 @@ async function save(
   }
   const { trouble } = tried;
   if (trouble.refusal.code === 'stale' && runId !== null)
-    return showRunForm(context, request, reply, { ...of, ...afterStale(trouble.refusal, fields, read.units) });
+    return showRunForm(context, request, reply, { ...of, ...afterStale(trouble.refusal, fields, read.project) });
   return showRunForm(context, request, reply, { ...of, fields, trouble, fieldOf: read.fieldOf });
 }

@@ -18,6 +18,7 @@ import { fileName } from './csv.ts';
 import { attempt, entered, enteredFile, type FormTrouble, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
 import { goTo, sendPage } from './page.ts';
+import { conflictsOf } from './settings/fragment.ts';
 
 const params = z.object({ jobId: z.string() });
 const ALL = { page: 1, limit: 500 } as const;
@@ -31,7 +32,8 @@ export function settings(app: App, context: Context): void {
   app.post('/jobs/:jobId/settings', { schema: { hide: true, params } }, async (request, reply) => {
     const { jobId } = request.params;
     const tried = await attempt(async () => {
-      const project = readProjectForm(entered(request)) as unknown as ProjectDocument; // the action checks the whole of it
+      const before = (await jobHeading(context, viewerOf(request), jobId, 'design')).project;
+      const project = readProjectForm(entered(request), before) as unknown as ProjectDocument; // the action checks the whole of it
       return changeProject(context, viewerOf(request), jobId, formVersion(request), project);
     });
     if (!tried.ok) return show(context, request, reply, jobId, { heading: tried.trouble });
@@ -121,6 +123,10 @@ async function show(
       archived: heading.archived,
       entered: tried.heading === undefined ? writeProjectForm(heading.project) : entered(request),
       faultOf: (name) => tried.heading?.faultOf(name),
+      conflicts:
+        tried.heading?.refusal.code === 'stale'
+          ? conflictsOf(entered(request), writeProjectForm(heading.project))
+          : null,
       levels: levels.items.map(({ id, document }) => ({
         id,
         key: document.id,

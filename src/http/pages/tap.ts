@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { cardHref } from '../../../views/components/card-href.ts';
 import { TapOffPage } from '../../../views/pages/field/tap-off.tsx';
-import { lastTapSteps } from '../../actions/boards/field/last-entries.ts';
+import { lastIsolation, lastTapSteps } from '../../actions/boards/field/last-entries.ts';
 import { getTapCard, type TapCardView } from '../../actions/cards.ts';
 import type { Context } from '../../actions/context.ts';
 import type { RecordInput } from '../../document/record-schema.ts';
@@ -122,9 +122,12 @@ async function show(
   const viewer = viewerOf(request);
   const view = await getTapCard(context, viewer, jobId, tapId);
   const { floor, row, tap: planned, site, piece } = view.at;
-  const [{ where, shared }, knownSteps] = await Promise.all([
+  const now = context.clock();
+  const { db } = context.database;
+  const [{ where, shared }, knownSteps, proved] = await Promise.all([
     cardPage(context, request, reply, jobId, view),
-    lastTapSteps(context.database.db, jobId),
+    lastTapSteps(db, jobId),
+    lastIsolation(db, { runId: floor.id, userId: viewer.userId, now }),
   ]);
   return sendPage(
     request,
@@ -150,7 +153,11 @@ async function show(
       dropLimit: dropSupportLimit(site.rules.codeBasis, site.rules.units),
       knownSteps,
       isOwnWork: site.card.records.some(({ body, by }) => body.kind === 'tap-set' && by.id === viewer.userId),
-      nowLocal: toWallTime(context.clock().toISOString(), shared.say.zone),
+      proved: {
+        by: proved?.provedBy ?? viewer.name,
+        atLocal: toWallTime(proved?.provedAt ?? now.toISOString(), shared.say.zone),
+        isRemembered: proved !== null,
+      },
       trouble,
       ...alongOf(floor, floor.taps, tapId, (other) => cardHref(jobId, 'tap', other.id)),
     }),

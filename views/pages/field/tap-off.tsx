@@ -42,8 +42,8 @@ export interface TapOffPageProps {
     readonly mayAccept: boolean;
   };
   readonly isOwnWork: boolean;
-  /** Now in the zone of the job, as a form writes it: `2026-05-12T15:40`. */
-  readonly nowLocal: string;
+  /** What the isolation fields are filled with: as written down last on this run, else by this person now. */
+  readonly proved: { readonly by: string; readonly atLocal: string; readonly isRemembered: boolean };
   readonly trouble: FieldTrouble | null;
   readonly before: BesideLink | null;
   readonly after: BesideLink | null;

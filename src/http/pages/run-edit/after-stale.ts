@@ -1,8 +1,7 @@
-import type { Conflict } from '../../../../views/pages/run-edit/conflict-list.tsx';
+import type { Conflict } from '../../../../views/components/conflict-list.tsx';
 import type { Refusal } from '../../../actions/refused.ts';
-import { runSchema } from '../../../document/job-document.ts';
+import { type ProjectDocument, runSchema } from '../../../document/job-document.ts';
 import { writeRunForm } from '../../../document/run-form/write-run-form.ts';
-import type { UnitSystem } from '../../../domain/model.ts';
 import type { Entered } from '../form.ts';
 import { baseOf } from './read-run.ts';
 
@@ -18,12 +17,12 @@ export interface Merged {
 export function afterStale(
   refusal: Extract<Refusal, { readonly code: 'stale' }>,
   mine: Entered,
-  units: UnitSystem,
+  project: Pick<ProjectDocument, 'units' | 'currency'>,
 ): Merged {
   const document = runSchema.parse((refusal.current as { readonly document: unknown }).document);
-  const theirs = writeRunForm(document, units);
+  const theirs = writeRunForm(document, project);
   const base = baseOf(mine);
-  const before = base === null ? null : writeRunForm(base, units);
+  const before = base === null ? null : writeRunForm(base, project);
   const names = [...new Set([...Object.keys(theirs), ...Object.keys(mine).filter(isEntry)])];
   const fields: Record<string, string> = { ...mine };
   const conflicts: Conflict[] = [];

@@ -1,14 +1,13 @@
 import type { Context, Viewer } from '../../../actions/context.ts';
 import { jobParts } from '../../../actions/job-parts.ts';
 import { getRun } from '../../../actions/runs.ts';
-import { type RunDocument, runSchema } from '../../../document/job-document.ts';
+import { type ProjectDocument, type RunDocument, runSchema } from '../../../document/job-document.ts';
 import { type ReadRun, readRunForm } from '../../../document/run-form/read-run-form.ts';
-import type { UnitSystem } from '../../../domain/model.ts';
 import type { Entered } from '../form.ts';
 
 export interface Typed {
   readonly run: RunDocument;
-  readonly units: UnitSystem;
+  readonly project: ProjectDocument;
   readonly fieldOf: (path: string) => string;
   /** What must be put right, or looked at once more, before anything is written; null when nothing must. */
   readonly again: ReadRun | null;
@@ -29,7 +28,7 @@ export async function readRun(
   const isOpen = questionsKey(read, fields) !== asked;
   return {
     run: read.run,
-    units: job.project.units,
+    project: job.project,
     fieldOf: read.fieldOf,
     again: isWrong || isOpen ? read : null,
   };

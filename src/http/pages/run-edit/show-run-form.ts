@@ -1,14 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Conflict } from '../../../../views/components/conflict-list.tsx';
 import type { FormFault } from '../../../../views/components/form-faults.tsx';
-import type { Conflict } from '../../../../views/pages/run-edit/conflict-list.tsx';
 import { RunEditPage, type RunEditPageProps } from '../../../../views/pages/run-edit.tsx';
 import { runEntryWord } from '../../../../views/words/run-entries.ts';
 import type { Context } from '../../../actions/context.ts';
 import { type JobHeading, jobHeading } from '../../../actions/job-heading.ts';
 import { jobParts } from '../../../actions/job-parts.ts';
 import { getRun, type RunView } from '../../../actions/runs.ts';
+import type { EntryFault } from '../../../document/form/entries.ts';
 import type { JobDocument } from '../../../document/job-document.ts';
-import type { EntryFault, ReadRun } from '../../../document/run-form/read-run-form.ts';
+import type { ReadRun } from '../../../document/run-form/read-run-form.ts';
 import { writeRunForm } from '../../../document/run-form/write-run-form.ts';
 import { formToken } from '../../plugins/sessions.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
@@ -79,7 +80,7 @@ function fixedProps(context: Context, reply: FastifyReply, asked: Asked, job: Jo
           version: asked.version ?? versionOf(asked.fields) ?? current.version,
           base: asked.base ?? asked.fields?.base ?? JSON.stringify(current.document),
         }),
-    entered: asked.fields ?? (current === null ? blank(job, asked.level) : writeRunForm(current.document, units)),
+    entered: asked.fields ?? (current === null ? blank(job, asked.level) : writeRunForm(current.document, job.project)),
     levels: job.levels.map((level) => ({ value: level.id, word: `${level.id}, ${level.name}` })),
     types: job.buswayTypes.map((type) => ({ value: type.id, word: `${type.id}, ${type.ratedCurrentA} A` })),
     example: units === 'ft-in' ? `12'-6 1/2", 12.5 ft or 3810 mm` : `3810, 3.81 m or 12'-6"`,

@@ -39,7 +39,7 @@ export function Setting(props: SettingProps): JSX.Element {
 }
 
 function SettingForm(props: SettingProps) {
-  const { tap, href, csrf, trouble, freshId, viewer, nowLocal } = props;
+  const { tap, href, csrf, trouble, freshId, proved } = props;
   const entries = entriesOf(trouble, 'set', freshId);
   return (
     <section class="next-up" aria-label="Set it" id="next">
@@ -58,8 +58,16 @@ function SettingForm(props: SettingProps) {
           {...entries.tick('absenceProved')}
           label="Absence of voltage proved, tester proved before and after"
         />
-        <TextField {...entries.text('provedBy', viewer.name)} label="Proved by" need="required" />
-        <TextField {...entries.text('provedAt', nowLocal)} label="Proved when" kind="datetime-local" need="required" />
+        <TextField {...entries.text('provedBy', proved.by)} label="Proved by" need="required" />
+        <TextField
+          {...entries.text('provedAt', proved.atLocal)}
+          label="Proved when"
+          kind="datetime-local"
+          need="required"
+          {...(proved.isRemembered
+            ? { hint: 'As you wrote it down last on this run; prove again after any break.' }
+            : {})}
+        />
         <h3>The box</h3>
         <TickField {...entries.tick('deviceOff')} label="Its device is off" />
         <TickField {...entries.tick('deviceLocked')} label="Its device is locked" />

@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
-import { ButtonLink } from '../../components/button.tsx';
-import { DataTable } from '../../components/data-table.tsx';
-import { Notice } from '../../components/notice.tsx';
-import { runEntryWord } from '../../words/run-entries.ts';
+import { ButtonLink } from './button.tsx';
+import { DataTable } from './data-table.tsx';
+import { Notice } from './notice.tsx';
 
 export interface Conflict {
   /** Path of the entry. */
@@ -15,15 +14,18 @@ export interface Conflict {
 export function ConflictList({
   conflicts,
   theirsHref,
+  wordOf,
 }: {
-  conflicts: readonly Conflict[];
-  theirsHref: string;
+  readonly conflicts: readonly Conflict[];
+  readonly theirsHref: string;
+  /** What the form calls an entry. */
+  readonly wordOf: (field: string) => string;
 }): JSX.Element {
   return (
     <div class="stack">
       <Notice
         kind="stop"
-        text="Somebody changed this run while you did. Nothing of yours is written yet, and nothing of it is lost."
+        text="Somebody changed this while you did. Nothing of yours is written yet, and nothing of it is lost."
       />
       <DataTable
         caption={conflicts.length === 0 ? 'No entry was changed by both' : 'Entries that both of you changed'}
@@ -36,7 +38,7 @@ export function ConflictList({
           </p>
         }
         columns={[
-          { head: 'Entry', kind: 'name', cell: ({ field }) => <a href={`#${idOf(field)}`}>{runEntryWord(field)}</a> },
+          { head: 'Entry', kind: 'name', cell: ({ field }) => <a href={`#${idOf(field)}`}>{wordOf(field)}</a> },
           { head: 'Yours', cell: ({ mine }) => <Said text={mine} /> },
           { head: 'Theirs, in the record now', cell: ({ theirs }) => <Said text={theirs} /> },
         ]}
