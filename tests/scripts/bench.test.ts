@@ -55,7 +55,7 @@ describe('npm run bench', () => {
     expect(stdout).toMatch(/^range +\d+(\.\d+)? +\d+(\.\d+)? to \d+(\.\d+)? +the range of the demo job’s hours/m);
     expect(stdout).toMatch(/^insert-many +0\.\d+/m);
     expect(stdout).not.toMatch(/\bms\b|second/);
-  });
+  }, 180_000);
 
   it('refuses a name that it does not have, and says which it has', async () => {
     const { code, stdout, stderr } = await runScript('scripts/bench.ts', ['--only', 'speed']);
