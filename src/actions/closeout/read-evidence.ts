@@ -1,11 +1,12 @@
 import { setImmediate } from 'node:timers/promises';
 import type { BuswayTypeDocument } from '../../document/job-document.ts';
 import type { RunEvidence, TypeEvidence } from '../../domain/closeout/evidence.ts';
-import { boundariesOf, lastWorkInBoundary, VOIDS_TESTS } from '../../domain/quality/stale.ts';
+import { lastWorkInBoundary, VOIDS_TESTS } from '../../domain/quality/stale.ts';
 import { readEvidencePage } from '../../store/closeout-evidence.ts';
 import { type RunPlace, runsInOrder } from '../../store/closeout-runs.ts';
 import type { Reader } from '../../store/database.ts';
 import { readLastWork } from '../../store/run-counts.ts';
+import { boundariesIn } from '../run-states.ts';
 import { evidenceOf } from './evidence-of.ts';
 
 export interface JobEvidence {
@@ -46,8 +47,7 @@ async function lastWorkByKey(
   places: readonly RunPlace[],
 ): Promise<ReadonlyMap<string, string | null>> {
   const keys = new Map(places.map((place) => [place.id, place.key]));
-  const connections = places.flatMap(({ key, parentKey }) => (parentKey === null ? [] : [[key, parentKey] as const]));
   const rows = await readLastWork(reader, projectId, 'all', VOIDS_TESTS);
   const last = new Map(rows.map(({ runId, at }) => [keys.get(runId) ?? '', at.toISOString()]));
-  return lastWorkInBoundary(last, boundariesOf([...keys.values()], connections));
+  return lastWorkInBoundary(last, boundariesIn(places));
 }

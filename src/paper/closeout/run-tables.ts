@@ -2,7 +2,7 @@ import { lookOf } from '../../../views/drawings/states.ts';
 import { crossingWords, handWords, pieceWord } from '../../../views/drawings/strip/words.ts';
 import type { Row, Table } from '../pdf/table.ts';
 import type { JointEntry, PieceEntry, RunDossier, SupportEntry, TapEntry } from './dossier.ts';
-import { decimals, NONE, orNone, type Say } from './say.ts';
+import { NONE, orNone, type Say } from './say.ts';
 
 // Shares of the columns are points on a letter sheet. Marks go without the run's label, which stands in the title block.
 
@@ -85,8 +85,8 @@ export function hangerTable({ run, supports }: RunDossier, say: Say): Table {
       { title: 'Planned at', share: 48, align: 'right' },
       { title: 'Measured at', share: 52, align: 'right' },
       { title: 'Moved by', share: 42, align: 'right' },
-      { title: 'Simple spans, kg', share: 38, align: 'right' },
-      { title: 'Continuous, kg', share: 46, align: 'right' },
+      { title: 'Load, simple spans', share: 46, align: 'right' },
+      { title: 'Load, continuous', share: 46, align: 'right' },
       { title: 'State', share: 40 },
       { title: 'Set by', share: 50 },
       { title: 'When', share: 77 },
@@ -98,8 +98,8 @@ export function hangerTable({ run, supports }: RunDossier, say: Say): Table {
         say.length(support.at),
         measuredWords(support, say),
         movedWords(support, say),
-        decimals(support.loadKg, 1),
-        decimals(support.continuousLoadKg, 1),
+        say.weight(support.loadKg),
+        say.weight(support.continuousLoadKg),
         lookOf(support.state).word,
         say.by(support.card.set),
         say.at(support.card.set),

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { Readable } from 'node:stream';
+import { PassThrough, Readable } from 'node:stream';
 import { ZipFile } from 'yazl';
 import { sha256SumsOf } from './sha256-sums.ts';
 
@@ -36,7 +36,7 @@ export const SUMS = 'SHA256SUMS';
  */
 export async function* hashedZip({ files, dated, manifest }: ZipInput): AsyncGenerator<Uint8Array> {
   const zip = new ZipFile();
-  const output = Readable.from(zip.outputStream);
+  const output = zip.outputStream.pipe(new PassThrough());
   zip.on('error', (error) => output.destroy(error instanceof Error ? error : new Error(String(error))));
   const filled = fill(zip, files, dosNoon(dated), manifest);
   filled.catch((error) => output.destroy(error));
