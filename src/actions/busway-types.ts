@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type BuswayTypeDocument, buswayTypeSchema } from '../document/job-document.ts';
-import type { Reader } from '../store/database.ts';
+import { canonicalJson } from '../domain/canonical-json.ts';
+import type { Reader, Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
@@ -81,6 +82,7 @@ export async function changeBuswayType(
     const current = await readType(tx, projectId, id);
     assertVersion(current, version, current);
     const { id: key } = current.document;
+    if (!sameMakeUp(current.document, type)) await assertNoJointBegun(tx, id);
     await changeDesign(tx, context, projectId, {
       scope: 'all',
       change: (before) => ({
@@ -102,6 +104,28 @@ export async function changeBuswayType(
     });
     return readType(tx, projectId, id);
   });
+}
+
+/** What a joint card is made of: its steps, its torque, and the poles that are seen seated. */
+function sameMakeUp(a: BuswayTypeDocument, b: BuswayTypeDocument): boolean {
+  const makeUp = ({ joint, poles, neutral }: BuswayTypeDocument) =>
+    canonicalJson({ steps: joint?.steps ?? null, torqueNm: joint?.torqueNm ?? null, poles, neutral });
+  return makeUp(a) === makeUp(b);
+}
+
+/** Joints that were begun are judged by the sheet they were begun on; another sheet is another type. */
+async function assertNoJointBegun(tx: Tx, typeId: string): Promise<void> {
+  const begun = await tx.joint.findFirst({
+    where: { run: { typeId }, OR: [{ stepsDone: { gt: 0 } }, { state: { not: 'open' } }] },
+    select: { mark: true },
+  });
+  if (begun !== null) {
+    refuse({
+      code: 'in-use',
+      what: 'make-up of joints',
+      by: `joint ${begun.mark}, which was begun on it: make another busway type for what comes after`,
+    });
+  }
 }
 
 export async function removeBuswayType(

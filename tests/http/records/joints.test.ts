@@ -240,4 +240,17 @@ forEachDatabase((open) => {
     const after = await floor.card('joints', id);
     expect([after.next, after.state]).toEqual([HOLD, 'open']);
   });
+
+  it('the make-up of joints cannot be rewritten under a joint that was begun on it', async () => {
+    const office = floor.play.as('olive');
+    const { items } = (await office.get(`${floor.job}/busway-types`)).body;
+    const [type] = items;
+    const send = (document: object) =>
+      office.put(`${floor.job}/busway-types/${type.id}`).set('if-match', `"${type.version}"`).send(document);
+    const { joint } = type.document;
+    const shorter = await send({ ...type.document, joint: { ...joint, steps: joint.steps.slice(1) } });
+    expect([shorter.status, shorter.body.type]).toEqual([409, '/problems/in-use']);
+    expect(shorter.body.detail).toContain('make another busway type');
+    expect((await send({ ...type.document, weightKgPerM: type.document.weightKgPerM + 1 })).status).toBe(200);
+  });
 });
