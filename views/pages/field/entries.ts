@@ -14,7 +14,7 @@ export interface Entries {
   /** Everything that was sent under one name. */
   readonly values: (name: string) => readonly string[];
   /** Whether this value was ticked among several of one name. */
-  readonly has: (name: string, value: string, otherwise?: boolean) => boolean;
+  readonly has: (name: string, value: string) => boolean;
   readonly fault: (name: string) => string | undefined;
   readonly submissionId: string;
 }
@@ -25,8 +25,11 @@ interface EntryProps {
   readonly fault?: string;
 }
 
-/** What a form of the page is filled with: what was typed where it was refused, and else what is likely. */
-export function entriesOf(trouble: FieldTrouble | null, form: string, freshId: string): Entries {
+/** What stands in a form before anybody types: every value of each field. */
+export type Before = Readonly<Record<string, readonly string[]>>;
+
+/** What a form of the page is filled with: what was typed where it was refused, else what stood there before, else what is likely. */
+export function entriesOf(trouble: FieldTrouble | null, form: string, freshId: string, before: Before = {}): Entries {
   const own = trouble?.form === form ? trouble : null;
   const sent = (name: string) => own?.entered(name) ?? [];
   const entry = (name: string): EntryProps => {
@@ -34,13 +37,16 @@ export function entriesOf(trouble: FieldTrouble | null, form: string, freshId: s
     return { name, id: `${form}-${name}`, ...(fault === undefined ? {} : { fault }) };
   };
   return {
-    text: (name, otherwise = '') => ({ ...entry(name), value: own === null ? otherwise : (sent(name)[0] ?? '') }),
+    text: (name, otherwise = '') => ({
+      ...entry(name),
+      value: own === null ? (before[name]?.[0] ?? otherwise) : (sent(name)[0] ?? ''),
+    }),
     tick: (name, otherwise = 'no') => ({
       ...entry(name),
       ticked: own === null ? otherwise : sent(name).includes('yes') ? 'yes' : 'no',
     }),
     values: sent,
-    has: (name, value, otherwise = false) => (own === null ? otherwise : sent(name).includes(value)),
+    has: (name, value) => (own === null ? (before[name] ?? []) : sent(name)).includes(value),
     fault: (name) => own?.faultOf(name),
     submissionId: sent('submissionId')[0] ?? `${freshId}-${form}`,
   };

@@ -27,7 +27,7 @@ export interface HistoryProps {
 export function History(props: HistoryProps): JSX.Element | null {
   const { records, trouble } = props;
   if (records.length === 0) return null;
-  const newest = [...records].sort((a, b) => Date.parse(b.recordedAt) - Date.parse(a.recordedAt));
+  const newest = [...records].reverse(); // they come in the order of the book
   const replacedBy = new Map(records.flatMap((record) => (record.supersedes ? [[record.supersedes.id, record]] : [])));
   return (
     <details class="part" id="history" open={trouble?.form.startsWith('withdraw')}>

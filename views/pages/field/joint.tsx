@@ -10,11 +10,12 @@ import { Notice } from '../../components/notice.tsx';
 import { Part } from '../../components/part.tsx';
 import { remarkWords, type Speech } from '../../words/quality.ts';
 import { Beside, type BesideLink } from './beside.tsx';
-import { entriesOf, type FieldTrouble } from './entries.ts';
+import { type Before, entriesOf, type FieldTrouble } from './entries.ts';
 import { History, type HistoryProps } from './history.tsx';
 import { Acceptance } from './joint/acceptance.tsx';
 import { DoneSteps } from './joint/done-steps.tsx';
 import { LaterSteps, NextStep } from './joint/next-step.tsx';
+import { POLE_ENDS, poleTick } from './joint/pole-ticks.tsx';
 import { Reopening } from './joint/reopening.tsx';
 import { StepForm } from './joint/step-form.tsx';
 import type { LastTool } from './joint/torque-fields.tsx';
@@ -158,7 +159,7 @@ function Correction(
         action={`${href}?correct=${record.id}`}
         version={joint.version}
         mark={joint.mark}
-        entries={entriesOf(trouble, 'correct', freshId)}
+        entries={entriesOf(trouble, 'correct', freshId, asEntered(record))}
         usualUnit={props.say.units === 'ft-in' ? 'lbf-ft' : 'Nm'}
         corrects={{ id: record.id }}
       />
@@ -167,4 +168,25 @@ function Correction(
       </p>
     </Part>
   );
+}
+
+/** What the record says, as the form would have sent it. */
+function asEntered({ body }: SiteRecord): Before {
+  if (body.kind !== 'joint-step') return {};
+  const { torque, poles, lots, note } = body;
+  const text = (name: string, value: string | null | undefined): Before => (value ? { [name]: [value] } : {});
+  return {
+    seen: (poles ?? []).flatMap((tick) => POLE_ENDS.flatMap((end) => (tick[end] ? [poleTick(tick.pole, end)] : []))),
+    ...(torque === null
+      ? {}
+      : {
+          value: [String(torque.value)],
+          unit: [torque.unit],
+          toolId: [torque.toolId],
+          calibrationDue: [torque.calibrationDue],
+        }),
+    ...text('contactSetLot', lots?.contactSet),
+    ...text('clampLot', lots?.clamp),
+    ...text('note', note),
+  };
 }

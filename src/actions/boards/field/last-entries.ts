@@ -40,6 +40,27 @@ export async function lastTapSteps(reader: Reader, projectId: string): Promise<r
   return body?.kind === 'tap-set' ? body.steps : [];
 }
 
+export interface LastIsolation {
+  readonly provedBy: string;
+  readonly provedAt: string;
+}
+
+const SHIFT_MS = 12 * 3_600_000;
+
+/** Who proved this run without voltage and when, as this person wrote it down in the same shift; to be looked at and confirmed again. */
+export async function lastIsolation(
+  reader: Reader,
+  { runId, userId, now }: { readonly runId: string; readonly userId: string; readonly now: Date },
+): Promise<LastIsolation | null> {
+  const row = await reader.inspection.findFirst({
+    where: { runId, byUserId: userId, kind: 'tap-set', at: { gte: new Date(now.getTime() - SHIFT_MS) } },
+    orderBy: { recordedAt: 'desc' },
+    select: { body: true },
+  });
+  const body = row === null ? null : recordBodySchema.parse(row.body);
+  return body?.kind === 'tap-set' ? { provedBy: body.isolation.provedBy, provedAt: body.isolation.provedAt } : null;
+}
+
 export interface LastTestSet {
   readonly id: string;
   readonly calibrationDue: string | null;
