@@ -1,47 +1,16 @@
 import { Readable } from 'node:stream';
-import { z } from 'zod';
-import type { Gap } from '../domain/closeout/gap.ts';
-import { type Readiness, ROWS, readiness } from '../domain/closeout/readiness.ts';
-import { gapWords, ROW_WORDS } from '../domain/closeout/words.ts';
+import type { z } from 'zod';
 import { type CloseoutParts, closeoutPackage } from '../paper/closeout-package.ts';
 import { openSnapshot, type Snapshot } from '../store/snapshot.ts';
 import { audit } from './audit.ts';
 import { partsOf } from './closeout/parts-of.ts';
-import { readEvidence } from './closeout/read-evidence.ts';
+import { readinessOf } from './closeout/readiness-of.ts';
+import { type ReadinessView, type readinessQuerySchema, readinessView } from './closeout/readiness-view.ts';
 import type { Context, Viewer } from './context.ts';
-import { listOf, pageQuerySchema } from './paging.ts';
 import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
 
-const counts = {
-  required: z.number().int().describe('Pieces of evidence that the closeout asks for.'),
-  present: z.number().int(),
-  percent: z.number().int().nullable().describe('Present of required, rounded down; null where none is asked.'),
-};
-
-export const gapViewSchema = z.object({
-  row: z.enum(ROWS),
-  run: z.string().nullable().describe('The run by its key; null for what belongs to the whole job.'),
-  runId: z.string().nullable(),
-  subject: z.enum(['run', 'piece', 'joint', 'support', 'tap', 'test', 'type']),
-  id: z.string().describe('Permanent id of the subject; of its run while that was never released.'),
-  mark: z.string(),
-  reason: z.string().describe('Stable code.'),
-  words: z.string(),
-  count: z.number().int(),
-});
-
-export const readinessViewSchema = z.object({
-  ...counts,
-  runs: z.number().int(),
-  rows: z.array(z.object({ row: z.enum(ROWS), title: z.string(), asks: z.string(), ...counts })),
-  gaps: listOf(gapViewSchema).describe('What is missing, by run and along each run.'),
-});
-export type ReadinessView = z.infer<typeof readinessViewSchema>;
-
-export const readinessQuerySchema = pageQuerySchema.extend({
-  row: z.enum(ROWS).optional().describe('Gaps of this row alone.'),
-});
+export { type ReadinessView, readinessQuerySchema, readinessViewSchema } from './closeout/readiness-view.ts';
 
 /** What a closeout asks of the job against what the record holds, with a page of the gaps. */
 export async function closeoutReadiness(
@@ -52,25 +21,7 @@ export async function closeoutReadiness(
 ): Promise<ReadinessView> {
   const { db } = context.database;
   await reach(db, viewer, projectId, 'closeout');
-  const { runs, types } = await readEvidence(db, projectId);
-  return viewOf(readiness(runs, types), query);
-}
-
-function viewOf(
-  { rows, gaps, ...sums }: Readiness,
-  { row, page, limit }: z.infer<typeof readinessQuerySchema>,
-): ReadinessView {
-  const asked = row === undefined ? gaps : gaps.filter((gap) => gap.row === row);
-  const items = asked.slice((page - 1) * limit, page * limit).map(gapView);
-  return {
-    ...sums,
-    rows: rows.map((counted) => ({ ...ROW_WORDS[counted.row], ...counted })),
-    gaps: { items, total: asked.length, page, limit },
-  };
-}
-
-function gapView(gap: Gap): ReadinessView['gaps']['items'][number] {
-  return { ...gap, words: gapWords(gap.reason) };
+  return readinessView(await readinessOf(db, projectId), query);
 }
 
 /** Building one reads the whole job: more at a time would keep everybody else waiting. */
@@ -124,7 +75,7 @@ async function startFrom(snapshot: Snapshot, context: Context, viewer: Viewer, p
 }
 
 function fileNameOf({ job }: CloseoutParts): string {
-  const number = job.number.replaceAll(/[^A-Za-z0-9.-]+/g, '_').slice(0, 60);
+  const number = job.number.replaceAll(/[^A-Za-z0-9-]+/g, '_').slice(0, 60);
   return `closeout-${number}-${job.asOf.slice(0, 10)}-${job.audit.head.slice(0, 8)}.zip`;
 }
 

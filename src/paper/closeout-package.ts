@@ -62,11 +62,21 @@ async function* filesOf(parts: CloseoutParts): AsyncGenerator<PackagedFile> {
   yield { name: 'VERIFY.txt', bytes: () => [Buffer.from(VERIFY_TEXT)] };
 }
 
-/** What an estimator wrote beside an extra may name a price, so the extras' notes stay in the office with their prices. */
+/** Without money. What an estimator wrote beside an extra may name a price, so the extras' notes stay in the office too. */
 async function* documentBytes({ document }: CloseoutParts): AsyncGenerator<Uint8Array> {
-  const { extras, ...rest } = withoutMoney(await document());
+  const { extras, labourBook, ...rest } = withoutMoney(await document());
   const unnoted = extras?.map(({ note: _note, ...extra }) => extra);
-  yield Buffer.from(`${JSON.stringify({ ...rest, ...(unnoted === undefined ? {} : { extras: unnoted }) }, null, 1)}\n`);
+  const told = {
+    ...rest,
+    ...(unnoted === undefined ? {} : { extras: unnoted }),
+    ...(labourBook === undefined ? {} : { labourBook: { ...labourBook, activities: inOrder(labourBook.activities) } }),
+  };
+  yield Buffer.from(`${JSON.stringify(told, null, 1)}\n`);
+}
+
+/** The one part of the document whose keys are people's own: databases keep them in orders of their own. */
+function inOrder<T>(named: Readonly<Record<string, T>>): Record<string, T> {
+  return Object.fromEntries(Object.entries(named).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 async function* drawings({ job, drawn }: CloseoutParts): AsyncGenerator<PackagedFile> {

@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto';
-import { createInterface } from 'node:readline';
 import { Readable } from 'node:stream';
 import { z } from 'zod';
-import { canonicalJson } from '../domain/canonical-json.ts';
+import { type Chain, FIRST_HASH, walkChain } from './package/audit-chain.ts';
 import { MANIFEST, SUMS } from './package/hashed-zip.ts';
 import { readZip } from './package/read-zip.ts';
 
@@ -70,7 +69,6 @@ export async function verifyCloseout(zipPath: string): Promise<VerifiedCloseout>
 }
 
 const AUDIT_TRAIL = 'audit-trail.jsonl';
-const FIRST_HASH = '0'.repeat(64);
 
 type Found = ReadonlyMap<string, { readonly bytes: number; readonly sha256: string }>;
 
@@ -133,63 +131,8 @@ function manifestFaults(manifest: CloseoutManifest | null, found: Found): string
   ];
 }
 
-interface Chain {
-  readonly entries: number;
-  readonly head: string;
-  readonly faults: readonly string[];
-}
-
-async function walkChain(stream: Readable): Promise<Chain> {
-  let entries = 0;
-  let head = FIRST_HASH;
-  const faults: string[] = [];
-  for await (const line of createInterface({ input: stream, crlfDelay: Number.POSITIVE_INFINITY })) {
-    entries += 1;
-    const hash = hashOf(line, entries, head);
-    if (hash === null && faults.length === 0) faults.push(`the audit trail breaks at entry ${entries}`);
-    head = hash ?? head;
-  }
-  return { entries, head, faults };
-}
-
-const lineSchema = z.looseObject({
-  seq: z.number(),
-  detailHash: z.string(),
-  previousHash: z.string(),
-  hash: z.string(),
-  before: z.unknown().optional(),
-  after: z.unknown().optional(),
-});
-
-/** The entry's hash when it stands where it should and is what it says; null when it does not. */
-function hashOf(line: string, seq: number, previousHash: string): string | null {
-  const entry = lineSchema.safeParse(parsed(line));
-  if (!entry.success) return null;
-  const { hash, before, after, ...head } = entry.data;
-  const hasDetails = 'before' in entry.data || 'after' in entry.data;
-  const details = sha256(canonicalJson({ before: before ?? null, after: after ?? null }));
-  const sound =
-    head.seq === seq &&
-    head.previousHash === previousHash &&
-    (!hasDetails || details === head.detailHash) &&
-    sha256(canonicalJson(head)) === hash;
-  return sound ? hash : null;
-}
-
-function parsed(line: string): unknown {
-  try {
-    return JSON.parse(line);
-  } catch {
-    return null;
-  }
-}
-
 function headFaults(manifest: CloseoutManifest | null, chain: Chain): string[] {
   if (manifest === null) return [];
   const same = manifest.audit.entries === chain.entries && manifest.audit.head === chain.head;
   return same ? [] : [`the audit trail ends at entry ${chain.entries}, and not at the head that the manifest names`];
-}
-
-function sha256(text: string): string {
-  return createHash('sha256').update(text).digest('hex');
 }

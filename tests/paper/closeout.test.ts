@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { changeBuswayType, listBuswayTypes } from '../../src/actions/busway-types.ts';
 import { buildCloseout } from '../../src/actions/closeouts.ts';
 import type { Context } from '../../src/actions/context.ts';
@@ -11,7 +11,7 @@ import type { BuswayTypeDocument, JobDocument } from '../../src/document/job-doc
 import { parseJobDocument } from '../../src/document/parse-job-document.ts';
 import { verifyCloseout } from '../../src/paper/verify-closeout.ts';
 import { forEachDatabase } from '../support/databases.ts';
-import { builtJob, OLIVE, releasedJob, smallJob, steadyContext } from './support/built-job.ts';
+import { builtJob, insulationTest, OLIVE, releasedJob, smallJob, steadyContext } from './support/built-job.ts';
 import { pdfLines, pdfStreams } from './support/pdf-text.ts';
 import { aFolder, bytesOf, kept, unpacked } from './support/unpacked.ts';
 
@@ -22,9 +22,6 @@ const sha = /^[0-9a-f]{64}$/;
 
 /** The first package made on each database, to be set against the other's. */
 const made = new Map<string, Buffer>();
-afterAll(() => {
-  expect([...made.keys()]).toEqual(['sqlite', 'postgres']);
-});
 
 forEachDatabase((open, kind) => {
   describe('the package of a job that is built to the last record', () => {
@@ -274,6 +271,58 @@ forEachDatabase((open, kind) => {
         ok: true,
         manifest: { asOf: expect.stringContaining('2026-05-12') },
       });
+    });
+  });
+
+  describe('a test that was made again and failed', () => {
+    it('stands in the book as failed, with 0.00, a blank and a bound told apart, and the replaced one beside it', async () => {
+      const context = steadyContext(await open());
+      const id = await builtJob(context);
+      const { db } = context.database;
+      const first = await db.inspection.findFirstOrThrow({
+        where: { projectId: id, kind: 'insulation-test' },
+        orderBy: { seq: 'asc' },
+      });
+      const body = insulationTest({ poles: 3, neutral: 'full' });
+      const readings = body.readings.map(({ pair, reading }, index) => {
+        if (index === 0)
+          return {
+            pair,
+            reading: {
+              kind: 'value' as const,
+              comparator: '=' as const,
+              value: 0,
+              unit: 'MΩ' as const,
+              written: '0.00',
+            },
+          };
+        return { pair, reading: index === 1 ? { kind: 'blank' as const } : reading };
+      });
+      const again = {
+        ...first,
+        id: 'id-again',
+        submissionId: 'again',
+        seq: 1_000_000,
+        supersedesId: first.id,
+        cause: 'read on the wrong run',
+        outcome: 'fail',
+      };
+      await db.inspection.create({ data: { ...again, body: { ...body, readings } } });
+      const files = await unpacked(await packageOf(context, id));
+      const book = bookOf(files);
+      expect(book).toContain('Test of 2026-06-01 09:00: fail');
+      expect(book).toContain('Test of 2026-06-01 09:00: pass (replaced by a later record; does not count)');
+      expect(book).toContain('0.00 megohm');
+      expect(book).toContain('no reading');
+      expect(textOf(files, 'registers/open-items.csv')).toContain(
+        'F1-R05-A,F1-R05-A,Insulation tests,insulation test failed,1',
+      );
+      const rows = textOf(files, 'registers/tests.csv')
+        .split('\r\n')
+        .filter((row) => row.includes('id-again'));
+      expect(rows.find((row) => row.includes(',L1-L2,'))).toContain('L1-L2,is,0.00,MΩ');
+      expect(rows.find((row) => row.includes(',L1-L3,'))).toContain('L1-L3,,no reading,');
+      expect(rows.find((row) => row.includes(',L2-L3,'))).toContain('L2-L3,more than,5000,MΩ');
     });
   });
 

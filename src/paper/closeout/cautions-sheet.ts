@@ -1,7 +1,8 @@
-import { BOLD, type Book } from '../pdf/book.ts';
+import type { Book } from '../pdf/book.ts';
 import { startPart } from '../pdf/contents.ts';
 import { drawDrawing } from '../pdf/drawing.ts';
 import { drawFacts, type Fact } from '../pdf/facts.ts';
+import { BOLD } from '../pdf/lettering.ts';
 import { heading, list, paragraph, sheetTitle } from '../pdf/prose.ts';
 import { inkLegend } from './ink-legend.tsx';
 import type { CloseoutJob } from './job.ts';

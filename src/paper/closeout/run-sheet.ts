@@ -5,9 +5,10 @@ import { drawFacts, type Fact } from '../pdf/facts.ts';
 import { sheetTitle } from '../pdf/prose.ts';
 import { drawBeside, drawTable } from '../pdf/table.ts';
 import type { RunDossier } from './dossier.ts';
-import { hangerTable, jointTable, pieceTable, placeTable, tapTable, wholeRunTable } from './run-tables.ts';
+import { hangerTable, jointTable, pieceTable } from './run-tables.ts';
 import { NONE, orNone, type Say } from './say.ts';
 import { stripLines } from './strip-of.ts';
+import { placeTable, tapTable, wholeRunTable } from './tap-and-run-tables.ts';
 
 /** The run as built, on the sheet just begun: what it is, its strip, and what hangs along it with planned and measured places. */
 export function runSheet(book: Book, dossier: RunDossier, say: Say): void {

@@ -1,5 +1,6 @@
-import { BOLD, type Book, measure, newSheet, PLAIN, put, rule, type SheetHead, say } from './book.ts';
+import { type Book, newSheet, type SheetHead } from './book.ts';
 import { cutLine } from './break-lines.ts';
+import { BOLD, measure, PLAIN, put, rule, say } from './lettering.ts';
 import { sheetTitle } from './prose.ts';
 
 /** A line of the contents. */

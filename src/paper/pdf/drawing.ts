@@ -1,5 +1,6 @@
 import drawSvg from 'svg-to-pdfkit';
-import { type Book, makeRoom, say } from './book.ts';
+import { type Book, makeRoom } from './book.ts';
+import { say } from './lettering.ts';
 
 /** An SVG drawing at the sheet's width, or smaller where it would be taller than a sheet. */
 export function drawDrawing(book: Book, svg: string): void {

@@ -1,5 +1,6 @@
-import { BOLD, type Book, makeRoom, measure, put, say } from './book.ts';
+import { type Book, makeRoom } from './book.ts';
 import { breakLines } from './break-lines.ts';
+import { BOLD, measure, put, say } from './lettering.ts';
 
 export type Fact = readonly [label: string, value: string];
 

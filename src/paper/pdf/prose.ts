@@ -1,5 +1,6 @@
-import { BOLD, type Book, type Face, makeRoom, measure, PLAIN, put, rule, say } from './book.ts';
+import { type Book, makeRoom } from './book.ts';
 import { breakLines } from './break-lines.ts';
+import { BOLD, type Face, measure, PLAIN, put, rule, say } from './lettering.ts';
 
 /** The name of a sheet at its head. */
 export function sheetTitle(book: Book, title: string, beside = ''): void {
