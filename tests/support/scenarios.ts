@@ -105,7 +105,10 @@ function scenarioLabourBook(): JobDocument['labourBook'] {
   const activities = Object.fromEntries(
     Object.entries(book.activities)
       .filter(([id]) => id !== 'punch')
-      .map(([id, activity]) => [id, { ...activity, factors: activity.factors.filter((name) => name !== 'height') }]),
+      .map(([id, activity]) => [
+        id,
+        { ...activity, factors: (activity.factors ?? []).filter((name) => name !== 'height') },
+      ]),
   );
   return { ...book, activities, factors: { ...book.factors, height: [] }, correlation: 0 };
 }
