@@ -57,6 +57,14 @@ describe('a page', () => {
     expect(page({ liveUrl: '/jobs/pq/events' })).toContain('hx-sse:connect="/jobs/pq/events"');
   });
 
+  it('htmx and its listener run before the page is parsed to its end, so that htmx never starts without it', () => {
+    const html = page({ liveUrl: '/jobs/pq/events' });
+    const scripts = [...html.matchAll(/<script[^>]*>/g)].map(([tag]) => tag);
+    expect(scripts.map((tag) => /src="[^"]*\/([^"/]*)"/.exec(tag)?.[1])).toEqual(['htmx.min.js', 'hx-sse.min.js']);
+    for (const tag of scripts) expect(tag).not.toMatch(/defer|async|module/);
+    expect(html.indexOf('<script')).toBeGreaterThan(html.indexOf('id="live"'));
+  });
+
   it('keeps names as text, wherever they stand', () => {
     const evil = '"><script>alert(1)</script>';
     const html = page({

@@ -32,8 +32,6 @@ function Page(props: PageProps & { readonly children: ComponentChildren }): JSX.
         {viewer && <meta name="viewer" content={viewer.name} />}
         <link rel="icon" href={`${assets}/icon.svg`} type="image/svg+xml" />
         <link rel="stylesheet" href={`${assets}/app.css`} />
-        <script src={`${HTMX}/htmx.min.js`} defer />
-        {liveUrl && <script src={`${HTMX}/ext/hx-sse.min.js`} defer />}
         {isField && <script src={`${assets}/field.js`} defer />}
       </head>
       <body class={theme} hx-headers:inherited={JSON.stringify({ 'x-csrf-token': csrf })}>
@@ -55,6 +53,9 @@ function Page(props: PageProps & { readonly children: ComponentChildren }): JSX.
         {isField && <section id="unsent" class="unsent" aria-label="Not sent yet" aria-live="polite" hidden />}
         <TitleBlock {...props} />
         {liveUrl && <div id="live" hx-sse:connect={liveUrl} hx-swap="none" hidden />}
+        {/* Not deferred: a deferred htmx starts in a task of its own, now and then before its extension is there to listen. */}
+        <script src={`${HTMX}/htmx.min.js`} />
+        {liveUrl && <script src={`${HTMX}/ext/hx-sse.min.js`} />}
       </body>
     </html>
   );
