@@ -78,8 +78,8 @@ export async function openSite(database: Database, options: SiteOptions = {}): P
     viewer: (person) => viewers[person],
     signIn: async (page, person, next = '/jobs') => {
       await page.goto(`${address}/sign-in?next=${encodeURIComponent(next)}`);
-      await page.getByLabel('Email').or(page.getByLabel('E-mail')).first().fill(viewers[person].email);
-      await page.getByLabel('Password').fill(PASSWORD);
+      await page.locator('input[name=email]').fill(viewers[person].email);
+      await page.locator('input[name=password]').fill(PASSWORD);
       await page.getByRole('button', { name: 'Sign in' }).click();
       await page.waitForURL((url) => !url.pathname.startsWith('/sign-in'));
     },
