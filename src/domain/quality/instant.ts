@@ -25,14 +25,20 @@ export function latest(a: Instant | null, b: Instant | null): Instant | null {
  * Without a time zone the day is that of UTC. `siteDay('2026-05-12T03:00:00Z', 'America/Chicago') = '2026-05-11'`.
  */
 export function siteDay(at: Instant, timeZone: string | null): Day {
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone: timeZone ?? 'UTC',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  }).formatToParts(moment(at));
+  const parts = dayFormat(timeZone ?? 'UTC').formatToParts(moment(at));
   const part = (type: string) => parts.find((candidate) => candidate.type === type)?.value ?? '';
   return `${part('year')}-${part('month')}-${part('day')}`;
+}
+
+/** Made once a zone: making one takes longer than a thousand uses of it. */
+const dayFormats = new Map<string, Intl.DateTimeFormat>();
+
+function dayFormat(timeZone: string): Intl.DateTimeFormat {
+  const known = dayFormats.get(timeZone);
+  if (known !== undefined) return known;
+  const made = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  dayFormats.set(timeZone, made);
+  return made;
 }
 
 /** Whole days from `from` to `to`; negative when `to` is earlier. `daysBetween('2026-05-09', '2026-05-12') = 3`. */

@@ -123,8 +123,10 @@ function comparedWords({ comparedMegohm, reading }: InsulationReport['pairs'][nu
   return `${reading.kind === 'value' && reading.comparator === '>' ? '> ' : ''}${plain(comparedMegohm)}`;
 }
 
+const FIGURES = new Intl.NumberFormat('en-US', { maximumSignificantDigits: 4 });
+
 function plain(megohm: number): string {
-  return megohm.toLocaleString('en-US', { maximumSignificantDigits: 4 });
+  return FIGURES.format(megohm);
 }
 
 /** A reading as it was written, with its comparator and unit. */
