@@ -20,8 +20,9 @@ export class ChangeFeed {
     this.#context = context;
   }
 
-  /** Watches a job; the answer stops watching. */
-  watch(projectId: string, listener: Listener): () => void {
+  /** Watches a job from this sequence number on; the answer stops watching. */
+  watch(projectId: string, since: number, listener: Listener): () => void {
+    if (!this.#seen.has(projectId)) this.#seen.set(projectId, since);
     const listeners = this.#watchers.get(projectId) ?? new Set();
     listeners.add(listener);
     this.#watchers.set(projectId, listeners);

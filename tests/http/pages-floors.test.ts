@@ -128,7 +128,7 @@ forEachDatabase((open) => {
     expect([first.status, second.status]).toEqual([303, 303]);
     expect(second.headers.location).toBe(first.headers.location);
     const after = await get('olive', '/floors');
-    expect(rowOf(after.text, DRAFT)).toContain('revision 1');
+    expect(rowOf(after.text, DRAFT)).toContain('rev. 1');
     expect(readPage(after.text)).toContain('The floor has every run as it is designed');
   });
 

@@ -15,6 +15,8 @@ export interface RowField {
 
 export interface RowFieldsProps {
   readonly caption: string;
+  /** Behind the caption, softer. */
+  readonly remark?: string;
   readonly hint: string;
   /** Names of the fields are `group[row].name`. */
   readonly group: string;
@@ -28,12 +30,13 @@ export interface RowFieldsProps {
 
 /** Entries in rows, as in a spreadsheet; the last rows stand empty for more. */
 export function RowFields(props: RowFieldsProps): JSX.Element {
-  const { caption, hint, group, noun, fields, rows } = props;
+  const { caption, remark, hint, group, noun, fields, rows } = props;
   return (
     <div class="table stacks entries">
       <table role="table" aria-describedby={`${group}-hint`}>
         <caption>
-          {caption} <span class="hint">in order from the feed</span>
+          {caption}
+          {remark !== undefined && <span class="hint"> {remark}</span>}
         </caption>
         <thead role="rowgroup">
           <tr role="row">

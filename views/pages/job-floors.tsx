@@ -257,7 +257,7 @@ function sayHours(hours: Hours | null): string {
 
 function sayRevision({ revision, changed }: RunLine): string {
   if (revision === 0) return 'not yet';
-  return changed ? `revision ${revision}, changed since` : `revision ${revision}`;
+  return changed ? `rev. ${revision}, changed since` : `rev. ${revision}`;
 }
 
 function sayBarred(barred: number): string {

@@ -46,31 +46,31 @@ export interface RunPageProps {
 
 /** One run: its strip, what is found about it, what it is made of and how far each thing is, its hours, its revisions. */
 export function RunPage(props: RunPageProps): JSX.Element {
-  const { units, findings, runId } = props;
   return (
     <>
-      <RunLive {...props} />
+      <RunStripLive {...props} />
       <Part title="Checks" id="checks">
-        {findings.length === 0 ? (
+        {props.findings.length === 0 ? (
           <EmptyState text="Nothing is found against this design by the rules that are checked here. The maker’s sheet and the local code decide." />
         ) : (
-          <FindingList findings={findings} units={units} />
+          <FindingList findings={props.findings} units={props.units} />
         )}
       </Part>
       {props.release !== null && <RunRelease {...props.release} />}
+      <RunThingsLive {...props} />
       <RunFacts {...props} />
       <RunHours {...props} />
       {props.mayMoney && <CoveringCostPart {...props} />}
-      <RunRevisions {...props} key={runId} />
+      <RunRevisions {...props} />
     </>
   );
 }
 
-/** What changes with the work: fetched again whenever anybody records something. */
-export function RunLive(props: RunPageProps): JSX.Element {
+/** Status and strip, fetched again whenever anybody records something. */
+export function RunStripLive(props: RunPageProps): JSX.Element {
   const { jobId, runId, status, open } = props;
   return (
-    <Live id="run" href={`/jobs/${jobId}/runs/${runId}?part=run`}>
+    <Live id="run-strip" href={`/jobs/${jobId}/runs/${runId}?part=strip`}>
       <p class="row">
         <StatusWord status={status} />
         {open.length > 0 && (
@@ -80,6 +80,14 @@ export function RunLive(props: RunPageProps): JSX.Element {
         )}
       </p>
       <RunDrawing {...props} />
+    </Live>
+  );
+}
+
+/** The run's things with their states, fetched again likewise. */
+export function RunThingsLive(props: RunPageProps): JSX.Element {
+  return (
+    <Live id="run-things" href={`/jobs/${props.jobId}/runs/${props.runId}?part=things`}>
       <RunThings {...props} />
     </Live>
   );

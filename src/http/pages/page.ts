@@ -45,7 +45,7 @@ export function propsOf(request: FastifyRequest, reply: FastifyReply, sheet: She
       ? {}
       : {
           job: { id: reached.projectId, number: reached.number, name: reached.name },
-          liveUrl: `/jobs/${reached.projectId}/events`,
+          liveUrl: `/jobs/${reached.projectId}/events?asOf=${sheet.asOf?.toISOString() ?? ''}`,
         }),
   };
 }

@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { RunLive, RunPage, type RunPageProps, RunTools } from '../../../views/pages/run.tsx';
+import { RunPage, type RunPageProps, RunStripLive, RunThingsLive, RunTools } from '../../../views/pages/run.tsx';
 import { renderFragment } from '../../../views/shell/page.tsx';
 import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
 import type { Context } from '../../actions/context.ts';
@@ -18,14 +18,21 @@ export const runParams = z.object({ jobId: z.string(), runId: z.string() });
 export function run(app: App, context: Context): void {
   app.get(
     '/jobs/:jobId/runs/:runId',
-    { schema: { hide: true, params: runParams, querystring: z.object({ part: z.string().optional() }) } },
+    {
+      schema: {
+        hide: true,
+        params: runParams,
+        querystring: z.object({ part: z.enum(['strip', 'things']).optional().catch(undefined) }),
+      },
+    },
     async (request, reply) => {
       const { jobId, runId } = request.params;
-      if (request.query.part !== 'run') return show(context, request, reply);
+      const { part } = request.query;
+      if (part === undefined) return show(context, request, reply);
       const board = await runBoard(context, viewerOf(request), jobId, runId);
-      return reply
-        .type('text/html; charset=utf-8')
-        .send(renderFragment(RunLive(propsOf(context, reply, board, { jobId, runId }))));
+      const props = propsOf(context, reply, board, { jobId, runId });
+      const fragment = part === 'strip' ? RunStripLive(props) : RunThingsLive(props);
+      return reply.type('text/html; charset=utf-8').send(renderFragment(fragment));
     },
   );
 

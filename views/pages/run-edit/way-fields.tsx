@@ -18,6 +18,7 @@ export function WayFields(props: Filled & { readonly example: string }): JSX.Ele
     <Part title="Way" id="way">
       <RowFields
         caption="Legs"
+        remark="in order from the feed"
         hint={`Centre line to centre line, like ${example}. An empty row is passed over; the last leg has no turn.`}
         group="legs"
         noun="leg"

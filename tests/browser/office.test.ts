@@ -1,0 +1,175 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { openDatabase } from '../../src/store/database.ts';
+import { migratedUrl } from '../support/databases.ts';
+import { assertAccessible, assertNoSideScroll, CHROMIUM, DESK, openBrowser, PHONE, type Window } from './browser.ts';
+import { hangPieces, openSite, type Site, setHangers } from './field-site.ts';
+
+const RUN = 'F1-R01-A';
+const CORNER = 'F3-R06-A';
+const DRAFT = 'F4-R06-B';
+
+describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
+  let window: Window;
+  let site: Site;
+  let runId: (key: string) => Promise<string>;
+  beforeAll(async () => {
+    const database = await openDatabase(await migratedUrl('sqlite'));
+    site = await openSite(database, { unreleased: [DRAFT] });
+    await hangPieces(site, RUN, 2);
+    await setHangers(site, RUN, 3);
+    runId = async (key) =>
+      (await database.db.run.findFirstOrThrow({ where: { projectId: site.jobId, key }, select: { id: true } })).id;
+    window = await openBrowser();
+    return async () => {
+      await window.close();
+      await site.close();
+      await database.close();
+    };
+  });
+  const job = (rest: string) => `${site.address}/jobs/${site.jobId}${rest}`;
+
+  const everyPage = async (): Promise<string[]> => {
+    const [run, corner, draft] = await Promise.all([RUN, CORNER, DRAFT].map(runId));
+    return [
+      `${site.address}/jobs`,
+      `${site.address}/jobs/new`,
+      `${site.address}/me`,
+      `${site.address}/docs`,
+      job('/floors'),
+      job('/floors?floor=F1'),
+      job(`/runs/${run}`),
+      job(`/runs/${corner}`),
+      job(`/runs/${draft}`),
+      job(`/runs/${corner}/edit`),
+      job('/runs/new'),
+      job('/takeoff'),
+      job('/takeoff?by=run&level=F3'),
+      job('/hours'),
+      job('/hours?activity=joint&level=F2'),
+      job('/lists'),
+      job('/members'),
+      job('/settings'),
+      job('/settings/levels/new'),
+      job('/settings/types/new'),
+      job('/audit'),
+    ];
+  };
+
+  it.each([
+    ['on a phone, in daylight', PHONE, 'light'],
+    ['on a phone, in the dark', PHONE, 'dark'],
+    ['on a desk, in daylight', DESK, 'light'],
+    ['on a desk, in the dark', DESK, 'dark'],
+  ] as const)('every page can be read by everybody %s', { timeout: 180_000 }, async (_name, size, scheme) => {
+    const { page, context } = await window.person(size);
+    await page.emulateMedia({ colorScheme: scheme });
+    await site.signIn(page, 'olive');
+    for (const address of await everyPage()) {
+      const answer = await page.goto(address);
+      expect(answer?.status(), address).toBe(200);
+      await assertAccessible(page);
+      await assertNoSideScroll(page);
+    }
+    await context.close();
+  });
+
+  it('opened workings, asked questions and refused forms can be read by everybody too', {
+    timeout: 120_000,
+  }, async () => {
+    const { page, context } = await window.person(PHONE);
+    await site.signIn(page, 'olive');
+    await page.goto(job('/hours'));
+    await openAll(page);
+    await assertAccessible(page);
+    await assertNoSideScroll(page);
+    await page.goto(job('/takeoff'));
+    await openAll(page);
+    await assertNoSideScroll(page);
+    await page.goto(job(`/runs/${await runId(DRAFT)}/edit`));
+    await page.getByLabel('Length of leg 1').fill('21336');
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    expect(await page.getByText('If you meant millimetres, write 21336 mm.').count()).toBeGreaterThan(0);
+    await assertAccessible(page);
+    await assertNoSideScroll(page);
+    await page.getByLabel('Length of leg 1').fill('70 ft');
+    await page.getByLabel('Rod for each hanger').fill('10.6');
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    expect(await page.getByText('Worth a second look').count()).toBe(1);
+    await assertAccessible(page);
+    await context.close();
+  });
+
+  it('what one records, another sees within two seconds', {
+    timeout: 60_000,
+  }, async () => {
+    const [office, foreman] = [await window.person(DESK), await window.person(PHONE)];
+    const floors = `/jobs/${site.jobId}/floors`;
+    const listening = [office, foreman].map(({ page }) =>
+      page.waitForResponse((answer) => answer.url().includes('/events?')),
+    );
+    await site.signIn(office.page, 'olive', floors);
+    await site.signIn(foreman.page, 'frank', floors);
+    await Promise.all(listening);
+    const row = (page: Page) => page.locator('tr', { has: page.getByRole('link', { name: RUN, exact: true }) });
+    await office.page.getByText('3 of 8').first().waitFor();
+    expect(await row(foreman.page).textContent()).toContain('3 of 8');
+    await office.page.waitForTimeout(1_200); // the feed asks twice a second, and tells of what comes after its first answer
+    const support = (await site.run(RUN)).supports[3];
+    await site.record('ines', {
+      subject: 'support',
+      subjectId: support?.id ?? '',
+      body: { kind: 'support-set', rodPlumb: true, loadNut: true, lockNut: true },
+    });
+    const began = Date.now();
+    await Promise.all([office.page, foreman.page].map((page) => row(page).getByText('4 of 8').waitFor()));
+    expect(Date.now() - began).toBeLessThan(2_000);
+    await office.context.close();
+    await foreman.context.close();
+  });
+
+  it('a foreman lands on the floors and is on his own in one tap', async () => {
+    const { page, context } = await window.person(PHONE);
+    await site.signIn(page, 'frank', `/jobs/${site.jobId}`);
+    expect(new URL(page.url()).pathname).toBe(`/jobs/${site.jobId}/floors`);
+    const link = page.getByRole('link', { name: 'Floor 2', exact: true });
+    const box = await link.boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(44);
+    await link.click();
+    expect(new URL(page.url()).pathname).toMatch(/\/floors\/[0-9a-f-]{36}$/);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('Floor 2');
+    await context.close();
+  });
+
+  it('a list goes from the clipboard to the design without any script', { timeout: 60_000 }, async () => {
+    const { page, context } = await window.person(DESK, { javaScriptEnabled: false });
+    await site.signIn(page, 'olive', `/jobs/${site.jobId}/lists`);
+    const runs = page.locator('#runs');
+    await runs
+      .getByLabel('Rows of runs')
+      .fill('run\tlevel\ttype\tconductor side\tleg lengths\nW1\tF1\tdemo-250A-3PN\tmiddle\t70 ft');
+    await runs.getByRole('button', { name: 'Read the list' }).click();
+    expect(await page.getByText('"middle" is not left or right.').count()).toBe(1);
+    await runs
+      .getByLabel('Rows of runs')
+      .fill('run\tlevel\ttype\tconductor side\tleg lengths\nW1\tF1\tdemo-250A-3PN\tleft\t70 ft');
+    await runs.getByRole('button', { name: 'Read the list' }).click();
+    await page.getByRole('button', { name: 'Make one run' }).click();
+    expect(await page.getByText('1 run is made and laid out.').count()).toBe(1);
+    await page.getByRole('link', { name: 'W1', exact: true }).first().click();
+    await page.getByRole('link', { name: 'Edit' }).click();
+    await page.getByLabel('One hanger may carry').fill('330 lb');
+    await page.getByLabel('Rod for each hanger').fill(`6'-9"`);
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    expect(await page.getByText('W1 is saved and laid out anew.').count()).toBe(1);
+    await page.getByRole('button', { name: 'Release W1' }).click();
+    expect(await page.getByText('Revision 1 is released to the floor.').count()).toBe(1);
+    await context.close();
+  });
+});
+
+async function openAll(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
+}
