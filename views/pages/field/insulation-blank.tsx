@@ -7,6 +7,7 @@ import {
 import { RESISTANCE_UNITS } from '../../../src/domain/quality/insulation/reading.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
 import { Caution } from '../../components/caution.tsx';
+import { Drawing } from '../../components/drawing.tsx';
 import { ruleWord } from '../../words/quality/insulation-words.ts';
 import type { Speech } from '../../words/quality.ts';
 import { Box, Line } from './box.tsx';
@@ -55,39 +56,41 @@ export function InsulationBlank(props: InsulationBlankProps): JSX.Element {
           <Line key={line} of={line} />
         ))}
       </div>
-      <table>
-        <caption>Readings</caption>
-        <thead>
-          <tr>
-            <th scope="col">Pair</th>
-            <th scope="col">More than</th>
-            <th scope="col">Figure as shown</th>
-            <th scope="col">Unit</th>
-            <th scope="col">Not measured</th>
-            <th scope="col">Meter fault</th>
-            <th scope="col">Why</th>
-          </tr>
-        </thead>
-        <tbody>
-          {pairs.map((pair) => (
-            <tr key={pair}>
-              <th scope="row">{pair}</th>
-              <td>
-                <Box />
-              </td>
-              <td />
-              <td>{RESISTANCE_UNITS.join(' / ')}</td>
-              <td>
-                <Box />
-              </td>
-              <td>
-                <Box />
-              </td>
-              <td />
+      <Drawing label="Readings">
+        <table>
+          <caption>Readings</caption>
+          <thead>
+            <tr>
+              <th scope="col">Pair</th>
+              <th scope="col">More than</th>
+              <th scope="col">Figure as shown</th>
+              <th scope="col">Unit</th>
+              <th scope="col">Not measured</th>
+              <th scope="col">Meter fault</th>
+              <th scope="col">Why</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {pairs.map((pair) => (
+              <tr key={pair}>
+                <th scope="row">{pair}</th>
+                <td>
+                  <Box />
+                </td>
+                <td />
+                <td>{RESISTANCE_UNITS.join(' / ')}</td>
+                <td>
+                  <Box />
+                </td>
+                <td>
+                  <Box />
+                </td>
+                <td />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Drawing>
       <div class="lines">
         <Line of="tested by, signature" />
         <Line of="witness, signature" />

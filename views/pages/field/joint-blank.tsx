@@ -3,6 +3,7 @@ import type { JointSheet, JointStep } from '../../../src/domain/quality/joint-sh
 import { formatLength } from '../../../src/domain/units/format-length.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
 import { Caution } from '../../components/caution.tsx';
+import { Drawing } from '../../components/drawing.tsx';
 import { torque } from '../../words/quality/figures.ts';
 import type { Speech } from '../../words/quality.ts';
 import { Box, Line } from './box.tsx';
@@ -29,32 +30,34 @@ export function JointBlank({ say, at, sheet, source, neighbours }: JointBlankPro
         <Line of="lot of the contact set" />
         <Line of="lot of the clamps" />
       </div>
-      <table>
-        <caption>Steps in order; none is skipped</caption>
-        <thead>
-          <tr>
-            <th scope="col">Step</th>
-            <th scope="col">What</th>
-            <th scope="col">Done</th>
-            <th scope="col">By, time</th>
-          </tr>
-        </thead>
-        <tbody>
-          {(sheet.steps ?? []).map((step) => (
-            <tr key={step.index}>
-              <th scope="row">{step.index + 1}</th>
-              <td>
-                {step.text}
-                <StepBoxes step={step} sheet={sheet} />
-              </td>
-              <td>
-                <Box />
-              </td>
-              <td />
+      <Drawing label="Steps">
+        <table>
+          <caption>Steps in order; none is skipped</caption>
+          <thead>
+            <tr>
+              <th scope="col">Step</th>
+              <th scope="col">What</th>
+              <th scope="col">Done</th>
+              <th scope="col">By, time</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {(sheet.steps ?? []).map((step) => (
+              <tr key={step.index}>
+                <th scope="row">{step.index + 1}</th>
+                <td>
+                  {step.text}
+                  <StepBoxes step={step} sheet={sheet} />
+                </td>
+                <td>
+                  <Box />
+                </td>
+                <td />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Drawing>
       <div class="lines">
         <Line of="accepted by another person, signature" />
         <Line of="day and time" />
