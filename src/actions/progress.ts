@@ -1,5 +1,5 @@
 import type { Reader } from '../store/database.ts';
-import { figuresOf, type JobFigures } from './figures.ts';
+import { designOf, type JobDesign } from './job-design.ts';
 import { readStandings } from './progress/read-standings.ts';
 import type { RunStanding } from './progress/standing.ts';
 import { boundariesIn, type RunRow, readRunRows } from './run-states.ts';
@@ -7,7 +7,7 @@ import { boundariesIn, type RunRow, readRunRows } from './run-states.ts';
 export type { RunStanding, Tally } from './progress/standing.ts';
 
 export interface JobProgress {
-  readonly figures: JobFigures;
+  readonly design: JobDesign;
   /** In document order. */
   readonly runs: readonly RunStanding[];
 }
@@ -51,15 +51,15 @@ async function readAgain(
   seq: number,
   last: Promise<Reading> | undefined,
 ): Promise<Reading> {
-  const [figures, before] = await Promise.all([figuresOf(reader, projectId), last?.catch(() => undefined)]);
+  const [design, before] = await Promise.all([designOf(reader, projectId), last?.catch(() => undefined)]);
   const touched =
-    before?.figures.designVersion === figures.designVersion ? await touchedSince(reader, projectId, before) : null;
+    before?.design.designVersion === design.designVersion ? await touchedSince(reader, projectId, before) : null;
   if (before === undefined || touched === null || touched.length > MOST_PICKED) {
     const rows = await readRunRows(reader, projectId);
-    return { figures, rows, seq, runs: await readStandings(reader, projectId, figures, rows, 'all') };
+    return { design, rows, seq, runs: await readStandings(reader, projectId, design, rows, 'all') };
   }
   const rows = before.rows.filter((row) => touched.includes(row.id));
-  const moved = await readStandings(reader, projectId, figures, rows, touched);
+  const moved = await readStandings(reader, projectId, design, rows, touched);
   const byId = new Map(moved.map((run) => [run.id, run]));
   return { ...before, seq: Math.max(seq, before.seq), runs: before.runs.map((run) => byId.get(run.id) ?? run) };
 }

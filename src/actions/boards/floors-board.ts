@@ -65,14 +65,14 @@ export async function floorsBoard(
 }
 
 /** In the order of work. */
-function floorsOf({ figures, runs }: JobProgress, ids: ReadonlyMap<string, string>): FloorSum[] {
+function floorsOf({ design, runs }: JobProgress, ids: ReadonlyMap<string, string>): FloorSum[] {
   const byLevel = new Map<string, RunStanding[]>();
   for (const run of runs) {
     const here = byLevel.get(run.level);
     if (here) here.push(run);
     else byLevel.set(run.level, [run]);
   }
-  return [...figures.job.levels]
+  return [...design.job.levels]
     .sort((a, b) => a.order - b.order)
     .map((level) =>
       sumOf({ id: ids.get(level.id) ?? null, key: level.id, name: level.name }, byLevel.get(level.id) ?? []),

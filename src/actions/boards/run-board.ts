@@ -10,6 +10,7 @@ import type { JointState, PieceState, SupportState, TapState } from '../../domai
 import type { Length } from '../../domain/units/length.ts';
 import type { Reader } from '../../store/database.ts';
 import type { Context, Viewer } from '../context.ts';
+import { figuresOf } from '../figures.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 import { progressOf, type RunStanding } from '../progress.ts';
 import { refuse } from '../refused.ts';
@@ -72,8 +73,9 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
     },
   });
   if (row === null) return refuse({ code: 'not-found', what: 'run' });
-  const [progress, released, names] = await Promise.all([
+  const [progress, { figures, job }, released, names] = await Promise.all([
     progressOf(db, projectId),
+    figuresOf(db, projectId),
     readReleased(db, runId, row.revisions[0]),
     db.user.findMany({
       where: { id: { in: row.revisions.map((revision) => revision.byUserId) } },
@@ -81,7 +83,6 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
     }),
   ]);
   const standing = progress.runs.find((run) => run.id === runId);
-  const { figures, job } = progress.figures;
   const run = job.runs.find((one) => one.id === row.key);
   const layout = figures.layouts.find((one) => one.run === row.key);
   const type = job.types.find((one) => one.id === run?.type);

@@ -1,8 +1,8 @@
-import { linesByRun } from '../../domain/takeoff/lines-by-run.ts';
 import type { Reader } from '../../store/database.ts';
 import type { RunScope } from '../../store/run-counts.ts';
-import type { JobFigures } from '../figures.ts';
+import type { JobDesign } from '../job-design.ts';
 import { type RunRow, statesOf } from '../run-states.ts';
+import { budgetOf } from './budget-of.ts';
 import type { RunStanding } from './standing.ts';
 import { standingOf } from './standing-of.ts';
 
@@ -10,13 +10,13 @@ import { standingOf } from './standing-of.ts';
 export async function readStandings(
   reader: Reader,
   projectId: string,
-  { figures, job }: JobFigures,
+  design: JobDesign,
   rows: readonly RunRow[],
   scope: RunScope,
 ): Promise<RunStanding[]> {
-  const runs = new Map(job.runs.map((run) => [run.id, run]));
-  const layouts = new Map(figures.layouts.map((layout) => [layout.run, layout]));
-  const budget = linesByRun(figures.labour?.lines ?? []);
+  const runs = new Map(design.job.runs.map((run) => [run.id, run]));
+  const layouts = new Map(design.layouts.map((layout) => [layout.run, layout]));
+  const budget = budgetOf(design);
   const states = await statesOf(reader, projectId, rows, scope, { runs, layouts });
   return states.flatMap((state) => {
     const run = runs.get(state.key);
