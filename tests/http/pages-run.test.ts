@@ -68,6 +68,8 @@ forEachDatabase((open) => {
     const said = readPage(refused.text);
     expect(said).toContain('21,336 ft is 4 miles. 21,336 mm = 70.0 ft. If you meant millimetres, write 21336 mm.');
     expect(refused.text).toContain('id="f-legs-0--lengthMm-fault"');
+    expect(refused.text).toContain('name="legs[2].lengthMm"');
+    expect(refused.text).not.toContain('name="legs[3].lengthMm"'); // one leg, and two rows that stand empty for more
     expect(fieldsOf(refused.text)).toMatchObject({ 'legs[0].lengthMm': '21336', area: 'Hall 1 north' });
   });
 

@@ -17,7 +17,8 @@ export function rowCount(entered: Entered, group: string, spare: number): number
   const pattern = new RegExp(`^${group}\\[(\\d{1,3})\\]\\.`);
   const filled = Object.entries(entered).flatMap(([name, text]) => {
     const row = pattern.exec(name)?.[1];
-    return row === undefined || text === '' ? [] : [Number(row) + 1];
+    const isChoice = name.endsWith('.turn') || name.endsWith('.kind'); // an empty row has these too
+    return row === undefined || text === '' || isChoice ? [] : [Number(row) + 1];
   });
   return Math.max(0, ...filled) + spare;
 }
