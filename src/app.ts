@@ -41,7 +41,7 @@ export async function buildApp({ config, context, sessionSecret }: AppParts): Pr
   }).withTypeProvider<ZodTypeProvider>() as unknown as App;
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
-  answerErrors(app, context);
+  answerErrors(app);
 
   const feed = new ChangeFeed(context);
   app.addHook('onClose', async () => feed.close());

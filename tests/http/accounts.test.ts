@@ -87,6 +87,11 @@ forEachDatabase((open) => {
     expect(answer.headers.location).toBe('/jobs');
   });
 
+  it('a part of a page that refreshes itself after the session ran out leaves the page and what is typed in it alone', async () => {
+    const answer = await browser().get('/jobs').set('hx-request', 'true');
+    expect([answer.status, answer.headers['hx-reswap'], answer.text]).toEqual([401, 'none', '']);
+  });
+
   it('an unknown address and a wrong password get the same answer, and after ten tries the account waits', async () => {
     const person = browser();
     const unknown = await signIn(person, 'nobody@plover-quay.example', 'a wrong password');
