@@ -108,12 +108,21 @@
       const answer = await post(item);
       if (!answer.came) return;
       const refused = answer.status < 400 ? undefined : reasonIn(answer.text);
+      const isNext = refused === undefined && item.page === location.pathname + location.search && isIdle();
       change((items) =>
         refused === undefined
           ? items.filter((kept) => kept.id !== id)
           : items.map((kept) => (kept.id === id ? { ...kept, refused } : kept)),
       );
+      if (isNext) take(answer);
     }
+  }
+
+  /** The page still says that its form is kept, and nobody has begun to fill in another: it may go on to what is next. */
+  function isIdle() {
+    const controls = [...document.querySelectorAll('main :is(input, textarea)')];
+    const isTouched = (one) => one.value !== one.defaultValue || one.checked !== one.defaultChecked;
+    return document.querySelector('main form.keep > [data-said]') !== null && !controls.some(isTouched);
   }
 
   function reasonIn(text) {

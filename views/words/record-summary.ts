@@ -18,7 +18,7 @@ export function recordSummary(body: RecordBody, say: Speech): string {
     case 'piece-released':
       return sentence(`signed for release as ${body.as}: ${quoted(body.reason)}`, body.decision);
     case 'joint-step':
-      return sentence(`step ${body.step + 1}: ${body.text}`, ...stepDetails(body), noted(body.note));
+      return sentence(`step ${body.step + 1}: ${body.text.replace(/\.$/, '')}`, ...stepDetails(body), noted(body.note));
     case 'joint-accepted':
       return sentence('joint accepted', body.differencesRead ? 'differences of torque read' : null, noted(body.note));
     case 'joint-reopened':

@@ -78,8 +78,13 @@ function supersedingFault({ body }: NewRecord, id: string, records: readonly Sit
   return { code: 'record.supersedes-another-kind', args: { kind: body.kind, replaced: replaced.body.kind } };
 }
 
-// What was once said to be open, wet or damaged is made good by work and release, never by taking the words back.
-const STAYS_SAID: ReadonlySet<string> = new Set(['joint-reopened', 'piece-quarantined', 'end-opened', 'slot-opened']);
+/** What was once said to be open, wet or damaged is made good by work and release, never by taking the words back. */
+export const STAYS_SAID: ReadonlySet<string> = new Set([
+  'joint-reopened',
+  'piece-quarantined',
+  'end-opened',
+  'slot-opened',
+]);
 
 /** A failed test stays in the book and counts until another test supersedes it with a cause. */
 function withdrawalFault({ body, outcome }: SiteRecord): RecordRefusal | null {

@@ -1,23 +1,18 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { cardHref } from '../../../views/components/card-href.ts';
 import { pieceWord } from '../../../views/drawings/strip/words.ts';
-import { FloorLive, FloorPage, type FloorPageProps, type FloorStopLine } from '../../../views/pages/field/floor.tsx';
+import { FloorLive, FloorPage, type FloorPageProps } from '../../../views/pages/field/floor.tsx';
 import { renderFragment } from '../../../views/shell/page.tsx';
 import { todoWords } from '../../../views/words/todo.ts';
-import {
-  type FieldFloor,
-  type FieldFloorRun,
-  fieldFloor,
-  type NextThing,
-  RUNS_SHOWN,
-} from '../../actions/boards/field/field-floor.ts';
-import type { FloorStop } from '../../actions/boards/field/floor-stops.ts';
+import { type FieldFloor, type FieldFloorRun, fieldFloor, RUNS_SHOWN } from '../../actions/boards/field/field-floor.ts';
+import type { NextThing } from '../../actions/boards/field/next-thing.ts';
 import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { facesAt } from './field/facing.ts';
 import { fieldRunHref, floorHref } from './field/field-sheet.ts';
+import { stopLine, waitingLine } from './field/stop-lines.ts';
+import { todoHref } from './field/todo-href.ts';
 import { jobSheet } from './job-sheet.ts';
 import { sendPage } from './page.ts';
 import { pagerOf, withQuery } from './pager.ts';
@@ -115,75 +110,3 @@ function nextLine(jobId: string, levelId: string, run: FieldFloorRun, next: Next
   );
   return { words, href: todoHref(jobId, levelId, run.id, todo.doing, id) };
 }
-
-/** Where a thing that is to be done is recorded. */
-export function todoHref(
-  jobId: string,
-  levelId: string,
-  runId: string,
-  doing: NextThing['todo']['doing'],
-  id: string | null,
-): string {
-  switch (doing) {
-    case 'set-hanger':
-      return cardHref(jobId, 'support', id ?? '');
-    case 'hang-piece':
-      return cardHref(jobId, 'piece', id ?? '');
-    case 'make-joint':
-    case 'accept-joint':
-      return cardHref(jobId, 'joint', id ?? '');
-    case 'set-tap':
-    case 'check-tap':
-      return cardHref(jobId, 'tap', id ?? '');
-    case 'close-end':
-    case 'close-slot':
-      return `/jobs/${jobId}/runs/${runId}/ends`;
-    case 'test-insulation':
-      return `/jobs/${jobId}/runs/${runId}/insulation`;
-    default:
-      return fieldRunHref(jobId, levelId, runId);
-  }
-}
-
-function stopLine(jobId: string, levelId: string, stop: FloorStop): FloorStopLine {
-  const { kind, runId, runKey, thing, reason, by, at } = stop;
-  const run = fieldRunHref(jobId, levelId, runId);
-  const line = { key: `${kind} ${thing?.id ?? runId}`, reason, by, at };
-  switch (kind) {
-    case 'quarantined':
-      return { ...line, what: `${thing?.mark} in quarantine`, href: cardHref(jobId, 'piece', thing?.id ?? '') };
-    case 'reopened':
-      return { ...line, what: `${thing?.mark} reopened`, href: cardHref(jobId, 'joint', thing?.id ?? '') };
-    case 'not-released':
-      return { ...line, what: `The office has not released ${runKey}`, href: run };
-    case 'test-not-passed':
-      return {
-        ...line,
-        what: `${runKey}: its insulation test is no pass`,
-        reason: reason === null ? null : `Verdict: ${reason.replace('-', ' ')}.`,
-        href: `/jobs/${jobId}/runs/${runId}/insulation`,
-      };
-    case 'test-stale':
-      return {
-        ...line,
-        what: `${runKey}: work was done after its insulation test`,
-        reason: 'The test counts no longer: test again.',
-        href: `/jobs/${jobId}/runs/${runId}/insulation`,
-      };
-  }
-}
-
-/** Runs that wait for the office, in one line however many they are. */
-function waitingLine(jobId: string, levelId: string, waiting: readonly FloorStop[]): FloorStopLine[] {
-  const [first, ...more] = waiting;
-  if (first === undefined) return [];
-  const line = stopLine(jobId, levelId, first);
-  if (more.length === 0) return [line];
-  const names = waiting.slice(0, NAMED).map(({ runKey }) => runKey);
-  const rest = waiting.length > NAMED ? ` and ${waiting.length - NAMED} more` : '';
-  return [
-    { ...line, what: `The office has not released ${waiting.length} runs`, reason: `${names.join(', ')}${rest}` },
-  ];
-}
-
-const NAMED = 6;

@@ -1,7 +1,8 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DewPointSaid } from '../../../views/pages/field/insulation/dew-point-said.tsx';
-import { InsulationPage, type TestLine } from '../../../views/pages/field/insulation.tsx';
+import type { TestLine } from '../../../views/pages/field/insulation/tests.tsx';
+import { InsulationPage } from '../../../views/pages/field/insulation.tsx';
 import { InsulationBlank } from '../../../views/pages/field/insulation-blank.tsx';
 import { renderFragment } from '../../../views/shell/page.tsx';
 import { lastTestSet } from '../../actions/boards/field/last-entries.ts';

@@ -1,15 +1,16 @@
-import type { ComponentChildren, JSX } from 'preact';
+import type { JSX } from 'preact';
 import type { RunCard } from '../../../src/domain/quality/end-card.ts';
 import type { RunEnd, Stamp } from '../../../src/domain/quality/record.ts';
 import type { PieceState } from '../../../src/domain/quality/states.ts';
 import { Button } from '../../components/button.tsx';
 import { Caution } from '../../components/caution.tsx';
-import { TextArea, TickField } from '../../components/field.tsx';
+import { TickField } from '../../components/field.tsx';
 import { Mark } from '../../components/mark.tsx';
 import { Part } from '../../components/part.tsx';
 import { Time } from '../../components/time.tsx';
 import type { Speech } from '../../words/quality.ts';
 import { endWord } from '../../words/record-summary.ts';
+import { Opening } from './ends/opening.tsx';
 import { OtherWork, type WorkLine } from './ends/other-work.tsx';
 import { RunForm } from './ends/run-form.tsx';
 import { entriesOf, type FieldTrouble } from './entries.ts';
@@ -122,31 +123,6 @@ function Done({ stamp, zone, word }: { stamp: Stamp; zone: string | null; word: 
         {stamp.by.name}, <Time at={new Date(stamp.at)} zone={zone} />
       </span>
     </p>
-  );
-}
-
-function Opening(
-  props: EndsPageProps & { readonly form: string; readonly ask: string; readonly children?: ComponentChildren },
-) {
-  const { form, ask, trouble, freshId, viewer, children } = props;
-  if (!viewer.mayInstall && !viewer.mayAccept) return null;
-  const entries = entriesOf(trouble, form, freshId);
-  return (
-    <details class="ask" open={trouble?.form === form}>
-      <summary class="button stops">{ask}</summary>
-      <RunForm
-        {...props}
-        entries={entries}
-        does={form.startsWith('open-slot') ? 'open-slot' : 'open-end'}
-        form={form}
-        label={ask}
-      >
-        {children}
-        <TextArea {...entries.text('reason')} label="Why it was opened" need="required" rows={3} />
-        <p>Tests of everything connected to this run count no longer.</p>
-        <Button kind="stops">It is open</Button>
-      </RunForm>
-    </details>
   );
 }
 

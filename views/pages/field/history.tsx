@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { STAYS_SAID } from '../../../src/domain/quality/guard-record.ts';
 import type { SiteRecord } from '../../../src/domain/quality/record.ts';
 import { Button } from '../../components/button.tsx';
 import { TextField } from '../../components/field.tsx';
@@ -45,8 +46,8 @@ export function History(props: HistoryProps): JSX.Element | null {
 
 function Entry(props: HistoryProps & { readonly record: SiteRecord; readonly replacedBy: SiteRecord | null }) {
   const { record, replacedBy, say, viewer } = props;
-  const mayCorrect =
-    replacedBy === null && record.body.kind !== 'record-withdrawn' && (viewer.mayInstall || viewer.mayAccept);
+  const isOpen = replacedBy === null && record.body.kind !== 'record-withdrawn' && !STAYS_SAID.has(record.body.kind);
+  const mayCorrect = isOpen && (viewer.mayInstall || viewer.mayAccept);
   return (
     <li>
       <div class="hint">

@@ -11,8 +11,8 @@ import { Drawing } from '../../components/drawing.tsx';
 import { ruleWord } from '../../words/quality/insulation-words.ts';
 import type { Speech } from '../../words/quality.ts';
 import { Box, Line } from './box.tsx';
+import { ISOLATIONS } from './insulation/isolations.tsx';
 import { neededWords, RuleWords } from './insulation/rule-words.tsx';
-import { ISOLATIONS } from './insulation.tsx';
 
 export interface InsulationBlankProps {
   readonly say: Speech;

@@ -4,17 +4,15 @@ import type { Side } from '../../../src/domain/model.ts';
 import type { PieceCard } from '../../../src/domain/quality/piece-card.ts';
 import type { JointState, PieceState } from '../../../src/domain/quality/states.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
-import { Button } from '../../components/button.tsx';
-import { ChoiceField, TextField } from '../../components/field.tsx';
-import { Form } from '../../components/form.tsx';
 import { Mark } from '../../components/mark.tsx';
 import { Time } from '../../components/time.tsx';
 import { handWords, pieceWord } from '../../drawings/strip/words.ts';
 import type { Speech } from '../../words/quality.ts';
 import { Beside, type BesideLink } from './beside.tsx';
-import { entriesOf, type FieldTrouble } from './entries.ts';
+import type { FieldTrouble } from './entries.ts';
 import { History } from './history.tsx';
 import { NextUp } from './next-up.tsx';
+import { Hanging } from './piece/hanging.tsx';
 import { Quarantine } from './piece/quarantine.tsx';
 import { ThingRows } from './thing-rows.tsx';
 import { WaySketch } from './way-sketch.tsx';
@@ -92,7 +90,7 @@ export function PiecePage(props: PiecePageProps): JSX.Element {
         records={card.records}
         action={href}
         version={piece.version}
-        label={`Piece ${piece.mark}`}
+        label={`${props.run.mark} ${piece.mark}`}
         correctHref={() => null}
       />
       <Beside of="piece" before={props.before} after={props.after} run={props.run} />
@@ -127,67 +125,4 @@ function PieceFacts({ piece, card, say }: PiecePageProps) {
       )}
     </div>
   );
-}
-
-function Hanging(props: PiecePageProps & { readonly action: string }) {
-  const { piece, card, action, csrf, trouble, freshId, viewer } = props;
-  if (!viewer.mayInstall) return <p class="waits">You can read this card. An installer or a foreman records on it.</p>;
-  const hang = entriesOf(trouble, 'hang', freshId);
-  const onSite = entriesOf(trouble, 'on-site', freshId);
-  return (
-    <>
-      <section class="next-up" aria-label="Hang it" id="next">
-        <h2>Hang {piece.mark}</h2>
-        <Form
-          action={action}
-          csrf={csrf}
-          submissionId={hang.submissionId}
-          version={piece.version}
-          keep={{ label: `Piece ${piece.mark}, hung` }}
-        >
-          <input type="hidden" name="do" value="hang" />
-          <ChoiceField
-            {...hang.text('side')}
-            label="Seen at both ends: its tap-offs face"
-            hint="Look at the piece, not at this page."
-            options={sideOptions(props)}
-            need="required"
-          />
-          <TextField
-            {...hang.text('second')}
-            label="Second person who saw both ends"
-            need="optional"
-            autocomplete="name"
-          />
-          <Button kind="lead">{piece.mark} is hung</Button>
-        </Form>
-      </section>
-      {card.onSite === null && (
-        <details open={trouble?.form === 'on-site'}>
-          <summary>{piece.mark} came on site</summary>
-          <Form
-            action={action}
-            csrf={csrf}
-            submissionId={onSite.submissionId}
-            version={piece.version}
-            keep={{ label: `Piece ${piece.mark}, on site` }}
-          >
-            <input type="hidden" name="do" value="on-site" />
-            <TextField {...onSite.text('lot')} label="Lot or crate" need="optional" />
-            <Button>{piece.mark} is on site</Button>
-          </Form>
-        </details>
-      )}
-    </>
-  );
-}
-
-/** Both answers in the same words, left always first, so that the place of an answer tells nothing. */
-function sideOptions({ piece }: PiecePageProps) {
-  const { conductorSide, faces, otherWay } = piece;
-  return (['left', 'right'] as const).map((side) => {
-    const compass = side === conductorSide ? faces.near : otherWay;
-    const seen = `${side} of the way from the feed`;
-    return { value: side, word: compass === null ? seen : `${compass.toUpperCase()}, ${seen}` };
-  });
 }

@@ -9,7 +9,7 @@ import type { StripRecord } from '../../drawings/strip.tsx';
 import type { Speech } from '../../words/quality.ts';
 import type { BesideLink } from './beside.tsx';
 import type { FieldTrouble } from './entries.ts';
-import type { FloorTally } from './floor.tsx';
+import type { FloorTally } from './floor/run-row.tsx';
 import { NextUp, type NextUpProps } from './next-up.tsx';
 import { Group, type GroupOf } from './run/group.tsx';
 import { WalkForm, type WalkItem } from './run/walk-form.tsx';

@@ -2,12 +2,8 @@ import type { JSX } from 'preact';
 import type { Side, Tap } from '../../../src/domain/model.ts';
 import type { PieceState, TapState } from '../../../src/domain/quality/states.ts';
 import type { TapCard } from '../../../src/domain/quality/tap-card.ts';
-import { formatLength } from '../../../src/domain/units/format-length.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
 import { Caution } from '../../components/caution.tsx';
-import { DefinitionList } from '../../components/definition-list.tsx';
-import { Mark } from '../../components/mark.tsx';
-import { Time } from '../../components/time.tsx';
 import type { Speech } from '../../words/quality.ts';
 import { Beside, type BesideLink } from './beside.tsx';
 import type { FieldTrouble } from './entries.ts';
@@ -15,6 +11,7 @@ import { History } from './history.tsx';
 import { NextUp } from './next-up.tsx';
 import { Checking } from './tap-off/checking.tsx';
 import { Setting } from './tap-off/setting.tsx';
+import { TapOffFacts } from './tap-off/tap-off-facts.tsx';
 
 export interface TapOffPageProps {
   readonly jobId: string;
@@ -75,67 +72,10 @@ export function TapOffPage(props: TapOffPageProps): JSX.Element {
         records={card.records}
         action={href}
         version={tap.version}
-        label={`Tap-off ${tap.id}`}
+        label={`${props.run.mark} ${tap.id}`}
         correctHref={() => null}
       />
       <Beside of="tap-off" before={props.before} after={after} run={props.run} />
     </>
-  );
-}
-
-function TapOffFacts({ tap, piece, card, say }: TapOffPageProps) {
-  const { units } = say;
-  return (
-    <div class="facts">
-      <p class="row">
-        <Mark state={tap.state} />
-        <strong>at {formatLength(tap.at, units)}</strong>
-      </p>
-      <p class="large">
-        <strong>
-          {tap.phases}
-          {tap.neutral && '-N'}, {tap.deviceA} A
-        </strong>
-      </p>
-      <DefinitionList
-        entries={[
-          ...(tap.serves === null ? [] : [{ term: 'Serves', value: tap.serves }]),
-          { term: 'Faces', value: tap.faces === null ? `${tap.side}, seen from the feed` : tap.faces.toUpperCase() },
-          {
-            term: 'On piece',
-            value: (
-              <span class="row">
-                {piece.href === null ? piece.mark : <a href={piece.href}>{piece.mark}</a>} <Mark state={piece.state} />
-              </span>
-            ),
-          },
-          { term: 'Drop', value: tap.drop === null ? 'none planned' : formatLength(tap.drop, units) },
-          ...(card.set === null
-            ? []
-            : [
-                {
-                  term: 'Set',
-                  value: (
-                    <>
-                      {card.set.by.name}, <Time at={new Date(card.set.at)} zone={say.zone} />
-                    </>
-                  ),
-                },
-              ]),
-          ...(card.checked === null
-            ? []
-            : [
-                {
-                  term: 'Checked',
-                  value: (
-                    <>
-                      {card.checked.by.name}, <Time at={new Date(card.checked.at)} zone={say.zone} />
-                    </>
-                  ),
-                },
-              ]),
-        ]}
-      />
-    </div>
   );
 }

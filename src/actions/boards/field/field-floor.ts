@@ -1,7 +1,7 @@
-import type { PlacedPiece, RunLayout } from '../../../domain/layout/result.ts';
+import type { RunLayout } from '../../../domain/layout/result.ts';
 import type { OpenPoint, RunStatus } from '../../../domain/quality/run-status.ts';
 import type { JointState, PieceState, SupportState, TapState } from '../../../domain/quality/states.ts';
-import { nextTodo, type RunThings, type Todo, workList } from '../../../domain/quality/work-list.ts';
+import { nextTodo, type RunThings, workList } from '../../../domain/quality/work-list.ts';
 import type { Length } from '../../../domain/units/length.ts';
 import type { Reader } from '../../../store/database.ts';
 import type { Context, Viewer } from '../../context.ts';
@@ -9,6 +9,8 @@ import { type JobHeading, jobHeading } from '../../job-heading.ts';
 import { refuse } from '../../refused.ts';
 import { type RunState, runStates } from '../../run-states.ts';
 import { type FloorStop, floorStops } from './floor-stops.ts';
+import { type NextThing, nextThing } from './next-thing.ts';
+import { readThings, type ThingRows } from './read-things.ts';
 import { sumOf, type Tally, tallyOf } from './tally.ts';
 
 export const RUNS_SHOWN = 40;
@@ -28,19 +30,6 @@ export interface FieldFloorRun {
   readonly next: NextThing | null;
   /** How many more things can be begun now. */
   readonly alsoReady: number;
-}
-
-/** The next thing to do on a run, with what it takes to say it. */
-export interface NextThing {
-  readonly todo: Todo;
-  /** Of the thing; null for an end, the slot and a test. */
-  readonly id: string | null;
-  readonly mark: string | null;
-  readonly at: Length | null;
-  readonly length: Length | null;
-  readonly kind: PlacedPiece['kind'] | null;
-  /** Of the run as the floor has it, where the way that tap-offs face is asked. */
-  readonly layout: RunLayout | null;
 }
 
 export interface FieldFloor {
@@ -110,21 +99,6 @@ export async function fieldFloor(
   };
 }
 
-type ThingRows = Awaited<ReturnType<typeof readThings>>;
-
-async function readThings(reader: Reader, runIds: readonly string[]) {
-  const where = { runId: { in: [...runIds] }, retiredAt: null };
-  const orderBy = [{ runId: 'asc' as const }, { ordinal: 'asc' as const }, { id: 'asc' as const }];
-  const own = { id: true, runId: true, state: true } as const;
-  const [pieces, joints, supports, taps] = await Promise.all([
-    reader.piece.findMany({ where, orderBy, select: { ...own, mark: true, fromU80: true, toU80: true, kind: true } }),
-    reader.joint.findMany({ where, orderBy, select: { ...own, mark: true, atU80: true } }),
-    reader.support.findMany({ where, orderBy, select: { ...own, mark: true, atU80: true } }),
-    reader.tap.findMany({ where, orderBy, select: { ...own, key: true, atU80: true } }),
-  ]);
-  return { pieces, joints, supports, taps };
-}
-
 interface RunRow {
   readonly id: string;
   readonly key: string;
@@ -169,42 +143,6 @@ export function wholeOf({ card, slot, test, open }: RunState): Pick<RunThings, '
     slot,
     test: isDue ? 'due' : 'passed',
   };
-}
-
-function nextThing(todo: Todo, { key }: RunRow, rows: ThingRows): NextThing {
-  const none = { id: null, mark: null, at: null, length: null, kind: null, layout: null };
-  const short = (mark: string) => (mark.startsWith(`${key}-`) ? mark.slice(key.length + 1) : mark);
-  switch (todo.doing) {
-    case 'set-hanger': {
-      const row = rows.supports[todo.index];
-      return row === undefined
-        ? { todo, ...none }
-        : { todo, ...none, id: row.id, mark: short(row.mark), at: row.atU80 };
-    }
-    case 'hang-piece': {
-      const row = rows.pieces[todo.index];
-      if (row === undefined) return { todo, ...none };
-      const { id, fromU80: at, toU80 } = row;
-      const kind = row.kind as PlacedPiece['kind'];
-      return { todo, ...none, id, mark: short(row.mark), at, length: toU80 - at, kind };
-    }
-    case 'make-joint':
-    case 'accept-joint': {
-      const row = rows.joints[todo.index];
-      return row === undefined
-        ? { todo, ...none }
-        : { todo, ...none, id: row.id, mark: short(row.mark), at: row.atU80 };
-    }
-    case 'set-tap':
-    case 'check-tap': {
-      const row = rows.taps[todo.index];
-      return row === undefined ? { todo, ...none } : { todo, ...none, id: row.id, mark: row.key, at: row.atU80 };
-    }
-    case 'close-end':
-    case 'close-slot':
-    case 'test-insulation':
-      return { todo, ...none };
-  }
 }
 
 /** Layouts are large, so they are read only where a piece is next and its side must be said. */

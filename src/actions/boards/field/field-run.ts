@@ -6,11 +6,18 @@ import { type RunState, runStates } from '../../run-states.ts';
 import { wholeOf } from './field-floor.ts';
 import { type WhereOnFloor, whereOnFloor } from './where-on-floor.ts';
 
+/** A run as it was released last, how far it is, and what is left to do. */
+export interface ReleasedRun {
+  readonly floor: FloorRun;
+  readonly state: RunState;
+  readonly todos: readonly Todo[];
+}
+
 /** One run as the people on the floor need it. */
 export interface FieldRun {
   readonly where: WhereOnFloor;
   /** null until the office releases it. */
-  readonly released: { readonly floor: FloorRun; readonly state: RunState; readonly todos: readonly Todo[] } | null;
+  readonly released: ReleasedRun | null;
   /** Hangers that this person set, and so does not accept. */
   readonly ownHangers: ReadonlySet<string>;
 }

@@ -3,6 +3,7 @@ import type { App } from '../../app-type.ts';
 import { fieldRunPage } from '../field-run.ts';
 import { floor } from '../floor.ts';
 import { inspections } from '../inspections.ts';
+import { inspectionsRecord } from '../inspections-record.ts';
 import { insulation } from '../insulation.ts';
 import { joint } from '../joint.ts';
 import { piece } from '../piece.ts';
@@ -21,4 +22,5 @@ export function fieldRoutes(app: App, context: Context): void {
   runEnd(app, context);
   insulation(app, context);
   inspections(app, context);
+  inspectionsRecord(app, context);
 }

@@ -1,13 +1,10 @@
 import type { JSX } from 'preact';
-import type { PairNote } from '../../../../src/domain/quality/insulation/pair-result.ts';
-import type { Reading } from '../../../../src/domain/quality/insulation/reading.ts';
 import type { Verdict } from '../../../../src/domain/quality/insulation/verdict.ts';
 import type { InsulationReport } from '../../../../src/domain/quality/insulation-test.ts';
 import type { InsulationTestBody } from '../../../../src/domain/quality/record.ts';
 import type { Length } from '../../../../src/domain/units/length.ts';
 import { ButtonLink } from '../../../components/button.tsx';
 import { Caution } from '../../../components/caution.tsx';
-import { DataTable } from '../../../components/data-table.tsx';
 import { DefinitionList } from '../../../components/definition-list.tsx';
 import { Notice } from '../../../components/notice.tsx';
 import { Part } from '../../../components/part.tsx';
@@ -16,6 +13,7 @@ import { degrees } from '../../../words/quality/figures.ts';
 import { remarkWords, type Speech } from '../../../words/quality.ts';
 import { verdictWord } from '../../../words/run-status.ts';
 import { whole } from '../told-text.ts';
+import { Pairs } from './report-pairs.tsx';
 import { neededWords } from './rule-words.tsx';
 
 export interface InsulationReportProps {
@@ -73,58 +71,6 @@ export function InsulationReportParts(props: InsulationReportProps): JSX.Element
       )}
     </>
   );
-}
-
-function Pairs({ report }: { report: InsulationReport }) {
-  return (
-    <DataTable
-      caption="Pairs"
-      remark={report.factor === null ? 'no surface temperature' : `× ${report.factor.toFixed(3)} to 20 °C`}
-      rows={report.pairs}
-      keyOf={(row) => row.pair}
-      columns={[
-        { head: 'Pair', kind: 'name', cell: (row) => row.pair },
-        { head: 'As read', kind: 'number', cell: (row) => readingWords(row.reading) },
-        {
-          head: 'Verdict',
-          cell: (row) =>
-            row.byFigures === 'pass' ? (
-              verdictWord(row.verdict)
-            ) : (
-              <strong class="stop">
-                {verdictWord(row.verdict)}
-                {row.note !== null && `, ${NOTES[row.note]}`}
-              </strong>
-            ),
-        },
-        { head: 'Working', cell: (row) => row.working },
-      ]}
-    />
-  );
-}
-
-const NOTES: Readonly<Record<PairNote, string>> = {
-  missing: 'no reading',
-  'not-measured': 'not measured',
-  'meter-fault': 'meter fault',
-  'no-temperature': 'no surface temperature',
-  'bound-below-limit': 'the bound itself is below the limit: use a meter that shows more',
-  'below-limit': 'below the limit',
-  'bond-not-lifted': '0.00 usually means that the neutral-to-ground bond was not lifted',
-};
-
-/** As it stands on the sheet: a bound is not a value, and a blank is neither. */
-function readingWords(reading: Reading): string {
-  switch (reading.kind) {
-    case 'value':
-      return `${reading.comparator === '>' ? '> ' : ''}${reading.written} ${reading.unit}`;
-    case 'blank':
-      return 'blank';
-    case 'not-measured':
-      return reading.reason === null ? 'not measured' : `not measured: ${reading.reason}`;
-    case 'meter-fault':
-      return reading.note === null ? 'meter fault' : `meter fault: ${reading.note}`;
-  }
 }
 
 function Conditions({ body, report }: InsulationReportProps) {

@@ -38,7 +38,15 @@ export function Acceptance(props: JointPageProps & { readonly href: string }): J
   );
 }
 
-function AcceptanceForm({ href, csrf, joint, card, trouble, freshId }: JointPageProps & { readonly href: string }) {
+function AcceptanceForm({
+  href,
+  csrf,
+  joint,
+  card,
+  trouble,
+  freshId,
+  run,
+}: JointPageProps & { readonly href: string }) {
   const entries = entriesOf(trouble, 'accept', freshId);
   const differs = card.remarks.some(({ code }) => code === 'torque.differs');
   return (
@@ -47,7 +55,7 @@ function AcceptanceForm({ href, csrf, joint, card, trouble, freshId }: JointPage
       csrf={csrf}
       submissionId={entries.submissionId}
       version={joint.version}
-      keep={{ label: `Joint ${joint.mark}, acceptance` }}
+      keep={{ label: `${run.mark} ${joint.mark}, acceptance` }}
     >
       <input type="hidden" name="do" value="accept" />
       <p>You looked at the joint, and did none of its steps.</p>

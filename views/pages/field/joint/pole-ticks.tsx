@@ -27,7 +27,7 @@ export function PoleTicks({ poles, entries }: { poles: readonly Conductor[]; ent
         <div class="pole" key={pole}>
           <strong>{pole}</strong>
           {POLE_ENDS.map((end) => (
-            <label class="pole-tick" key={end}>
+            <label class="tick" key={end}>
               <input
                 type="checkbox"
                 name="seen"

@@ -7,7 +7,7 @@ import type { JointPageProps } from '../joint.tsx';
 
 /** Opens the joint again from a step on, with the reason; what was done stays in the history. */
 export function Reopening(props: JointPageProps & { readonly action: string }): JSX.Element | null {
-  const { card, action, csrf, joint, trouble, freshId, viewer } = props;
+  const { card, action, csrf, joint, trouble, freshId, viewer, run } = props;
   const begun = card.steps.some(({ done }) => done !== null);
   if (!begun || !(viewer.mayInstall || viewer.mayAccept)) return null;
   const entries = entriesOf(trouble, 'reopen', freshId);
@@ -19,7 +19,7 @@ export function Reopening(props: JointPageProps & { readonly action: string }): 
         csrf={csrf}
         submissionId={entries.submissionId}
         version={joint.version}
-        keep={{ label: `Joint ${joint.mark}, reopened` }}
+        keep={{ label: `${run.mark} ${joint.mark}, reopened` }}
       >
         <input type="hidden" name="do" value="reopen" />
         <p>

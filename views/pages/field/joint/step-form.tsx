@@ -13,6 +13,7 @@ export interface StepFormProps {
   readonly csrf: string;
   readonly version: number;
   readonly mark: string;
+  readonly run: { readonly mark: string };
   readonly card: Pick<JointCard, 'sheet' | 'steps'>;
   readonly step: CardStep;
   readonly entries: Entries;
@@ -31,14 +32,14 @@ const DONE: Readonly<Record<StepKind, string>> = {
 
 /** Records one step of the sheet, with what that step asks. */
 export function StepForm(props: StepFormProps): JSX.Element {
-  const { action, csrf, version, mark, card, step, entries, corrects } = props;
+  const { action, csrf, version, mark, run, card, step, entries, corrects } = props;
   return (
     <Form
       action={action}
       csrf={csrf}
       submissionId={entries.submissionId}
       version={version}
-      keep={{ label: `Joint ${mark}, step ${step.index + 1}` }}
+      keep={{ label: `${run.mark} ${mark}, step ${step.index + 1}` }}
     >
       <input type="hidden" name="do" value="step" />
       <input type="hidden" name="step" value={step.index} />

@@ -83,14 +83,14 @@ function PieceForm(
     readonly children: JSX.Element | readonly (JSX.Element | false)[];
   },
 ) {
-  const { action, csrf, piece, does, entries, label, children } = props;
+  const { action, csrf, piece, run, does, entries, label, children } = props;
   return (
     <Form
       action={action}
       csrf={csrf}
       submissionId={entries.submissionId}
       version={piece.version}
-      keep={{ label: `Piece ${piece.mark}, ${label}` }}
+      keep={{ label: `${run.mark} ${piece.mark}, ${label}` }}
     >
       <input type="hidden" name="do" value={does} />
       {children}

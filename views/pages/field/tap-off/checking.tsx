@@ -50,7 +50,7 @@ function DropSupport(props: CheckingProps) {
         csrf={csrf}
         submissionId={entries.submissionId}
         version={tap.version}
-        keep={{ label: `Tap-off ${tap.id}, drop supported` }}
+        keep={{ label: `${props.run.mark} ${tap.id}, drop supported` }}
       >
         <input type="hidden" name="do" value="drop" />
         <TextField
@@ -70,7 +70,7 @@ function DropSupport(props: CheckingProps) {
   );
 }
 
-function CheckForm({ href, csrf, tap, trouble, freshId }: CheckingProps) {
+function CheckForm({ href, csrf, tap, trouble, freshId, run }: CheckingProps) {
   const entries = entriesOf(trouble, 'check', freshId);
   return (
     <section class="next-up" aria-label="Check it" id="next">
@@ -80,7 +80,7 @@ function CheckForm({ href, csrf, tap, trouble, freshId }: CheckingProps) {
         csrf={csrf}
         submissionId={entries.submissionId}
         version={tap.version}
-        keep={{ label: `Tap-off ${tap.id}, check` }}
+        keep={{ label: `${run.mark} ${tap.id}, check` }}
       >
         <input type="hidden" name="do" value="check" />
         <p>You looked at it: type, phases, seated flush, secured, device off and locked, drop supported, label on.</p>

@@ -49,7 +49,7 @@ function SettingForm(props: SettingProps) {
         csrf={csrf}
         submissionId={entries.submissionId}
         version={tap.version}
-        keep={{ label: `Tap-off ${tap.id}, set` }}
+        keep={{ label: `${props.run.mark} ${tap.id}, set` }}
       >
         <input type="hidden" name="do" value="set" />
         <h3>Isolation</h3>
@@ -113,7 +113,7 @@ function Steps({ knownSteps, entries }: SettingProps & { readonly entries: Entri
   );
 }
 
-function OnSite({ tap, href, csrf, trouble, freshId }: SettingProps) {
+function OnSite({ tap, href, csrf, trouble, freshId, run }: SettingProps) {
   const entries = entriesOf(trouble, 'on-site', freshId);
   return (
     <details open={trouble?.form === 'on-site'}>
@@ -123,7 +123,7 @@ function OnSite({ tap, href, csrf, trouble, freshId }: SettingProps) {
         csrf={csrf}
         submissionId={entries.submissionId}
         version={tap.version}
-        keep={{ label: `Tap-off ${tap.id}, on site` }}
+        keep={{ label: `${run.mark} ${tap.id}, on site` }}
       >
         <input type="hidden" name="do" value="on-site" />
         <TextField {...entries.text('lot')} label="Lot or carton" need="optional" />
