@@ -41,7 +41,7 @@ export function InsulationBlank(props: InsulationBlankProps): JSX.Element {
         <RuleWords found={criteria[rule]} length={length} say={say} />
       )}
       <h2>Isolated, lifted or taken off</h2>
-      <ul class="plain">
+      <ul class="plain columns">
         {ISOLATIONS.map((isolation) => (
           <li key={isolation}>
             <Box /> {isolation}
