@@ -211,6 +211,24 @@ describe.runIf(CHROMIUM !== undefined)('the pages of the floor', () => {
     await context.close();
   });
 
+  it('what somebody unfolded stays unfolded while others record', async () => {
+    const { context, page } = await window.person(PHONE);
+    const run = await site.run(HALF);
+    await site.signIn(page, 'frank', `/jobs/${site.jobId}/floors/${run.levelId}/runs/${run.id}`);
+    const taps = page.locator('#taps');
+    await taps.locator('summary').click();
+    await taps.getByText('T07').waitFor();
+    await page.waitForTimeout(1_000); // the page listens by now
+    await site.record('ines', {
+      subject: 'support',
+      subjectId: run.supports[4]?.id ?? '',
+      body: { kind: 'support-set', rodPlumb: true, loadNut: true, lockNut: true },
+    });
+    await page.locator('#hangers').getByText('4 of 8 set').waitFor();
+    expect(await taps.getByText('T07').isVisible()).toBe(true);
+    await context.close();
+  });
+
   it('a floor with all its runs comes in well under 60 kB', async () => {
     const { context, page } = await window.person(PHONE);
     const run = await site.run(BUILT);

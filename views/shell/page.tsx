@@ -8,6 +8,7 @@ import { TitleBlock } from './title-block.tsx';
 export type { Crumb, Flash, PageProps, Theme } from './props.ts';
 
 const HTMX = '/vendor/htmx-4.0.1';
+const MORPH_LEAVES = JSON.stringify({ morphIgnore: ['data-htmx-powered', 'open'] });
 
 /** A whole page as text. `content` stands under the heading, which the page writes itself from `title`. */
 export function renderPage(props: PageProps, content: ComponentChildren): string {
@@ -30,6 +31,8 @@ function Page(props: PageProps & { readonly children: ComponentChildren }): JSX.
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="csrf-token" content={csrf} />
         {viewer && <meta name="viewer" content={viewer.name} />}
+        {/* What somebody unfolded stays unfolded when a live part fetches itself again. */}
+        <meta name="htmx-config" content={MORPH_LEAVES} />
         <link rel="icon" href={`${assets}/icon.svg`} type="image/svg+xml" />
         <link rel="stylesheet" href={`${assets}/app.css`} />
         {isField && <script src={`${assets}/field.js`} defer />}
