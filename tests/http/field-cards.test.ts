@@ -184,6 +184,18 @@ forEachDatabase((open) => {
     expect(readPage(await get('ines', path))).toMatch(/labels: 4 of \d+/);
   });
 
+  it('what left the design keeps its card and its records, and nothing more is recorded on it', async () => {
+    const tap = (await floor.things('taps', RUN)).at(-1);
+    const path = at('tap-offs', tap ?? { id: '' });
+    await floor.take('ines', 'tap', tap?.id ?? '', { kind: 'tap-on-site', lot: 'carton 2' });
+    const retiredAt = floor.play.context.clock();
+    await floor.play.context.database.db.tap.update({ where: { id: tap?.id ?? '' }, data: { retiredAt } });
+    const page = await get('ines', path);
+    expect(readPage(page)).toContain('The office took this out of the run in a later revision.');
+    expect(readPage(page)).toContain('on site, lot carton 2');
+    expect(page).not.toContain('class="form keep"');
+  });
+
   it('no card says that anything may be energised, and those of tap-offs and tests carry the cautions', async () => {
     const tap = await first('taps', RUN);
     const run = `/jobs/${floor.projectId}/runs/${await floor.runId(RUN)}`;
