@@ -1,5 +1,6 @@
 import type { Length } from '../units/length.ts';
 import { type Covering, coverPart, type IsBarred } from './cover-part.ts';
+import { coverableLengths, coversAny } from './coverable-lengths.ts';
 import { cutsByCost } from './cuts-by-cost.ts';
 import type { SectionShop } from './section-shop.ts';
 import type { LastPart } from './straight-parts.ts';
@@ -11,11 +12,13 @@ export interface LastCovering extends Covering {
 /**
  * The covering of the last part where it may end anywhere from `reach` to `hardStop`: least cost, then the end nearest to
  * `nominal`, then the tie-breaks of every part. Exact: ends are tried in the order of the least that they could cost with
- * no bar in the way, until none that is left could win.
+ * no bar in the way, until none that is left could win; those that bars put out of reach are known beforehand.
  */
 export function coverLastPart(shop: SectionShop, last: LastPart, isBarred: IsBarred): LastCovering | null {
   const nothingJoinsOn = last.from > 0 && last.reach === last.from && isBarred(last.from);
   if (nothingJoinsOn || last.reach === last.hardStop) return coverTo(shop, last, last.reach, isBarred);
+  const canEnd = endTest(shop, last, isBarred);
+  if (!canEnd(last.reach, last.hardStop)) return null;
   const offers = endOffers(shop, last);
   const tried = new Set<Length>();
   let best: LastCovering | null = null;
@@ -23,10 +26,18 @@ export function coverLastPart(shop: SectionShop, last: LastPart, isBarred: IsBar
     if (best !== null && compareEnds(next, { cost: best.cost, away: awayFrom(last, best.to) }) > 0) return best;
     if (tried.has(next.to)) continue;
     tried.add(next.to);
+    if (!canEnd(next.to, next.to)) continue;
     const found = coverTo(shop, last, next.to, isBarred);
     if (found !== null && (best === null || beats(found, best, last))) best = found;
   }
   return best;
+}
+
+/** Whether any covering ends between two places; a part too long to know it beforehand is tried end by end. */
+function endTest(shop: SectionShop, last: LastPart, isBarred: IsBarred): (first: Length, end: Length) => boolean {
+  const covered = coverableLengths(shop, last.from, last.hardStop - last.from, isBarred);
+  if (covered === null) return () => true;
+  return (first, end) => coversAny(covered, first - last.from, end - last.from);
 }
 
 function coverTo(shop: SectionShop, last: LastPart, to: Length, isBarred: IsBarred): LastCovering | null {
@@ -54,7 +65,8 @@ function endOffers(shop: SectionShop, last: LastPart): Stream[] {
     const stock = last.from + shop.sums.values[index]!;
     if (stock >= last.reach && stock <= last.hardStop)
       streams.push(opened([{ to: stock, cost, away: awayFrom(last, stock) }]));
-    streams.push(opened(cutEnds(shop, last, stock, cost)));
+    if (shop.cut !== null && stock + shop.cut.max >= last.reach && stock + shop.cut.min <= last.hardStop)
+      streams.push(opened(cutEnds(shop, last, stock, cost)));
   });
   return streams;
 }

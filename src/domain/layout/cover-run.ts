@@ -1,6 +1,6 @@
 import { coverLastPart } from './cover-last-part.ts';
 import { type Covering, coverPart } from './cover-part.ts';
-import { barAt, type JointBar } from './joint-bars.ts';
+import { type JointBar, jointBarTest } from './joint-bars.ts';
 import type { PlacedFitting } from './place-fittings.ts';
 import type { PlacedPiece } from './result.ts';
 import type { SectionShop } from './section-shop.ts';
@@ -25,7 +25,7 @@ export function coverRun(
 ): RunCovering {
   // Too many sums to search them all: a covering found among some of them would not be the one that wins.
   if (shop.sums.cutShort) return { ok: false, uncovered: [...parts.inner, parts.last] };
-  const isBarred = (at: number) => barAt(bars, at) !== null;
+  const isBarred = jointBarTest(bars);
   const inner = parts.inner.map((part) => ({ part, covering: coverPart(shop, part, isBarred) }));
   const covered = [...inner, { part: parts.last, covering: coverLastPart(shop, parts.last, isBarred) }];
   const uncovered = covered.filter(({ covering }) => covering === null).map(({ part }) => part);

@@ -41,6 +41,27 @@ export function tapBar({ tap, at }: TapPlace, clear: Length, say: Say): JointBar
   return { kind: 'tap', from: at - clear, to: at + clear, name, tap: { id: tap.id, at, clear } };
 }
 
+/** Whether any of the bars keeps a joint away from a place, by halving. */
+export function jointBarTest(bars: readonly JointBar[]): (at: Length) => boolean {
+  const merged: { from: number; to: number }[] = [];
+  for (const { from, to } of bars.filter((bar) => bar.to > bar.from).sort((a, b) => a.from - b.from)) {
+    const last = merged.at(-1);
+    // Two open intervals that only touch leave the place between them free.
+    if (last === undefined || from >= last.to) merged.push({ from, to });
+    else last.to = Math.max(last.to, to);
+  }
+  return (at) => {
+    let [low, high] = [0, merged.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (merged[middle]!.from < at) low = middle + 1;
+      else high = middle;
+    }
+    return low > 0 && at < merged[low - 1]!.to;
+  };
+}
+
+/** The first bar that keeps a joint away from a place, by its name. */
 export function barAt(bars: readonly JointBar[], at: Length): JointBar | null {
   for (const bar of bars) if (bar.from < at && at < bar.to) return bar;
   return null;

@@ -53,6 +53,6 @@ function linked(values: readonly Length[], stock: readonly Length[], cutShort: b
   return { values, kinds, less, more, cutShort };
 }
 
-function greatestCommonDivisor(a: number, b: number): number {
+export function greatestCommonDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestCommonDivisor(b, a % b);
 }
