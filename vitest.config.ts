@@ -5,12 +5,12 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     // A process per file: better-sqlite3 is native code, and a fault in one file must not reach another.
     pool: 'forks',
+    reporters: ['default', './tests/support/count-reporter.ts'],
     maxWorkers: 2,
     globalSetup: ['tests/support/postgres-broker.ts'],
     setupFiles: ['tests/support/fail-on-console-error.ts'],
     testTimeout: 30_000,
     // The first file that asks for PostgreSQL also waits until its server is made.
     hookTimeout: 60_000,
-    coverage: { provider: 'v8', include: ['src/**', 'views/**'], reporter: ['text-summary'] },
   },
 });
