@@ -179,10 +179,11 @@ describe.runIf(CHROMIUM !== undefined)('records of the floor without signal', ()
     floor.answer = 'fault';
     await record('21');
     await expect.poll(() => page.evaluate(() => localStorage.getItem('jobbook.unsent'))).toContain('"21"');
+    await page.waitForURL('**/records'); // the browser goes where the record was sent
     await page.goto(`${floor.address}/`);
     await page.getByText('Refused: Our fault, 8f2').waitFor();
     await unsent().getByText('Throw away').first().click();
     await page.getByRole('button', { name: 'Yes, throw away what was typed' }).click();
-    expect(await unsent().isHidden()).toBe(true);
+    await unsent().waitFor({ state: 'hidden' });
   });
 });
