@@ -260,3 +260,35 @@ test('"layout.ok false: empty lists, incomplete, left out of takeoff and hours";
   expect(new Set(figures.takeoff.map(({ run }) => run))).toEqual(new Set(['S']));
   expect(figures.labour).toMatchObject({ incomplete: true, hours: { likely: 2 }, byRun: [{ run: 'S', hours: 2 }] });
 });
+
+describe('a run that cannot be covered says so within seconds, however finely its lengths divide', () => {
+  // Stock of 2, 5 and 10 ft rounded to millimetres adds up to nearly every millimetre; cuts go by 1/16 in.
+  const type = aType({
+    stockLengthsMm: [3048, 1524, 610],
+    factoryCut: { minMm: 610, maxMm: 3048, stepMm: 1.5875 },
+    prices: { sectionPerM: 24_000, cutSurcharge: 9000, jointKit: 18_500 },
+    tap: { jointClearMm: 140, endClearMm: 0, minSpacingMm: 0, boxLengthMm: 1 },
+  });
+  const reasonOf = (run: JsonObject) => {
+    const began = performance.now();
+    const [check] = checksOf(printed(jobOf(type, aRun(run))), 'section.no-cover');
+    return { seconds: (performance.now() - began) / 1000, message: check!.message };
+  };
+  test('a zone longer than any section, and an end that may move', () => {
+    const run = {
+      legs: [leg(36_770)],
+      end: { reachMm: 36_000, hardStopMm: 37_400 },
+      noJoint: [{ fromMm: 11_000, toMm: 14_100 }],
+    };
+    const { seconds, message } = reasonOf(run);
+    expect(message).toContain('the no-joint zone at 11.000 m keeps joints out of 11.000 m to 14.100 m');
+    expect(seconds).toBeLessThan(10);
+  });
+  test('300 fixed taps that leave 20 mm between them', () => {
+    const taps = Array.from({ length: 300 }, (_, i) => aTap(`T${i}`, 200 + i * 300, { fixed: true }));
+    const { seconds, message } = reasonOf({ legs: [leg(90_099.9)], taps });
+    expect(message).toContain('cannot be covered');
+    expect(message.length).toBeLessThan(2000);
+    expect(seconds).toBeLessThan(10);
+  });
+});

@@ -28,7 +28,7 @@ export function coverableLengths(
   isBarred: IsBarred,
 ): CoverableLengths | null {
   const unit = unitOf(shop);
-  const slots = Math.floor(longest / unit);
+  const slots = slotsOf(shop, longest);
   if (slots > MOST_SLOTS) return null;
   const marks = new Uint8Array(Math.max(0, slots) + 1);
   const stock = shop.stock.map((piece) => piece.length / unit);
@@ -42,6 +42,11 @@ export function coverableLengths(
     for (const length of stock) if (slot + length <= slots) marks[slot + length]! |= reached;
   }
   return { unit, marks };
+}
+
+/** How many lengths up to `longest` are told apart: what marking them costs. */
+export function slotsOf(shop: SectionShop, longest: Length): number {
+  return Math.floor(longest / unitOf(shop));
 }
 
 /** Whether any length from `shortest` to `longest` is covered. */

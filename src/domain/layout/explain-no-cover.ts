@@ -1,6 +1,7 @@
 import type { Length } from '../units/length.ts';
 import type { UncoveredPart } from './cover-run.ts';
 import { type CoverTest, coverTest } from './cover-test.ts';
+import { slotsOf } from './coverable-lengths.ts';
 import { cutThatWouldDo } from './cut-that-would-do.ts';
 import type { JointBar } from './joint-bars.ts';
 import { leastTapMove } from './least-tap-move.ts';
@@ -13,14 +14,37 @@ export function explainNoCover(shop: SectionShop, part: UncoveredPart, bars: rea
   if (shop.sums.cutShort) return tooFine(shop, part, say);
   const covers = coverTest(shop, part);
   const needed = neededLength(part);
-  const why = covers([]) ? whatBars(covers, bars, say) : whatStockLacks(shop, part, needed, say);
+  const tries = triesFor(shop, part);
+  const addsUp = covers([]);
+  const guilty = addsUp ? barsAlone(covers, bars, tries) : [];
+  const why = addsUp ? whatBars(guilty, bars, say) : whatStockLacks(shop, part, needed, say);
   const remedies = [
-    ...tapMoves(shop, part, bars, say),
+    ...tapMoves(shop, part, bars, guilty, tries, say),
     ...otherLengths(shop, part, needed, bars, say),
     ...cutRemedy(shop, part, needed, bars, say),
   ];
   const advice = remedies.length === 0 ? 'no change of length or cut was found that helps' : remedies.join(', or ');
   return `${nameOf(part, say)} cannot be covered: ${why}. ${sentence(advice)}.`;
+}
+
+/** Marks that the tries of one kind may set, all together. */
+const MOST_MARKS = 50_000_000;
+const MOST_TRIES = 2000;
+/** Bars that are told as guilty alone, and bars that are told together. */
+const MOST_NAMED = 3;
+const MOST_SHOWN = 6;
+
+/** How often a covering may be looked for: the longer and the finer the part, the less often. */
+function triesFor(shop: SectionShop, part: UncoveredPart): number {
+  const marks = slotsOf(shop, ('reach' in part ? part.hardStop : part.to) - part.from);
+  return Math.min(MOST_TRIES, Math.max(10, Math.floor(MOST_MARKS / (marks + 1))));
+}
+
+/** Bars without any one of which the part could be covered, in their order; of very many, the longest are looked at. */
+function barsAlone(covers: CoverTest, bars: readonly JointBar[], tries: number): readonly JointBar[] {
+  const longest = [...bars].sort((a, b) => b.to - b.from - (a.to - a.from)).slice(0, tries);
+  const alone = new Set(longest.filter((bar) => covers(bars.filter((other) => other !== bar))));
+  return bars.filter((bar) => alone.has(bar)).slice(0, MOST_NAMED);
 }
 
 /** Length that is wanted of the part: as drawn, kept within what its end allows. */
@@ -52,17 +76,26 @@ function cutWords(shop: SectionShop, say: Say): string {
 }
 
 /** Sections would add up were it not for the bars: the one bar that does it, or all that do it together. */
-function whatBars(covers: CoverTest, bars: readonly JointBar[], say: Say): string {
-  const alone = bars.filter((bar) => covers(bars.filter((other) => other !== bar)));
+function whatBars(guilty: readonly JointBar[], bars: readonly JointBar[], say: Say): string {
   const interval = (bar: JointBar) => `${bar.name} keeps joints out of ${say(bar.from)} to ${say(bar.to)}`;
-  if (alone.length > 0)
-    return `${listed(alone.slice(0, 3).map(interval))}, and without ${alone.length > 1 ? 'any one of these' : 'that'} it could be`;
-  return `the places kept free of joints bar every joint together (${listed(bars.map(interval))})`;
+  if (guilty.length > 0)
+    return `${listed(guilty.map(interval))}, and without ${guilty.length > 1 ? 'any one of these' : 'that'} it could be`;
+  const more = bars.length - MOST_SHOWN;
+  const shown = bars.slice(0, MOST_SHOWN).map(interval);
+  const names = more > 0 ? [...shown, `${more} more`] : shown;
+  return `the places kept free of joints bar every joint together (${listed(names)})`;
 }
 
-function tapMoves(shop: SectionShop, part: UncoveredPart, bars: readonly JointBar[], say: Say): string[] {
-  return bars.flatMap((bar) => {
-    const to = leastTapMove(shop, part, bars, bar);
+function tapMoves(
+  shop: SectionShop,
+  part: UncoveredPart,
+  bars: readonly JointBar[],
+  guilty: readonly JointBar[],
+  tries: number,
+  say: Say,
+): string[] {
+  return guilty.flatMap((bar) => {
+    const to = leastTapMove(shop, part, bars, bar, tries);
     if (to === null || bar.tap === null) return [];
     return [`move tap ${bar.tap.id} (fixed) by ${say(Math.abs(to - bar.tap.at))} to ${say(to)}`];
   });

@@ -7,13 +7,14 @@ import type { SectionShop } from './section-shop.ts';
 /**
  * Where a fixed tap would have to move to, by the least way, for a covering to exist; null when its bar is not of a tap or no
  * move of it alone helps. Joints of any covering stand on sums of stock from one end of the part or the other, so the tap's
- * new place need only be tried one clearance either side of those.
+ * new place need only be tried one clearance either side of those; the nearest `tries` of them are.
  */
 export function leastTapMove(
   shop: SectionShop,
   part: UncoveredPart,
   bars: readonly JointBar[],
   bar: JointBar,
+  tries: number,
 ): Length | null {
   if (bar.tap === null) return null;
   const { tap } = bar;
@@ -24,7 +25,8 @@ export function leastTapMove(
   const places = jointPlaces(shop, part, end)
     .flatMap((joint) => [joint - tap.clear, joint + tap.clear])
     .filter((at) => at >= 0 && at <= end)
-    .sort((a, b) => Math.abs(a - tap.at) - Math.abs(b - tap.at));
+    .sort((a, b) => Math.abs(a - tap.at) - Math.abs(b - tap.at))
+    .slice(0, tries);
   const found = places.find((at) => covers([...others, { ...bar, from: at - tap.clear, to: at + tap.clear }]));
   return found ?? null;
 }
