@@ -163,6 +163,10 @@ describe('continuousLoadKg: published coefficients of equal spans (handbook tabl
   test('three spans: 0.4, 1.1, 1.1, 0.4 of w·l', () => {
     expect(beam(6000, { maxSpacingMm: 2000, maxEndOverhangMm: 0 })).toEqual([8, 22, 22, 8]);
   });
+  // A worked example of hanger reactions: 117.68 and 323.62 N at 9.80665 m/s².
+  test('20 kg/m hung every 1.5 m over three spans: 12 and 33 kg', () => {
+    expect(beam(4500, { maxSpacingMm: 1500, maxEndOverhangMm: 0 }, {}, { weightKgPerM: 20 })).toEqual([12, 33, 33, 12]);
+  });
   test('one span with overhangs and one support alone are statics', () => {
     expect(beam(4200)).toEqual([21, 21]);
     expect(beam(1200)).toEqual([12]);
