@@ -62,7 +62,8 @@ async function readPieces(reader: Reader, projectId: string, scope: RunScope): P
   >(Prisma.sql`
     SELECT "runId", "kind", "toU80" - "fromU80" AS "length", "state", COUNT(*) AS "count" FROM "Piece"
     WHERE "projectId" = ${projectId} AND "retiredAt" IS NULL ${inScope(scope, Prisma.sql`"runId"`)}
-    GROUP BY "runId", "kind", "toU80" - "fromU80", "state"`);
+    GROUP BY "runId", "kind", "toU80" - "fromU80", "state"
+    ORDER BY 1, 2, 3, 4`);
   return rows.map((row) => ({ ...row, length: Number(row.length), count: Number(row.count) }));
 }
 
