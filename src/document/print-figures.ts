@@ -1,3 +1,4 @@
+import type { BidResult } from '../domain/bid/result.ts';
 import type { Figures } from '../domain/figures.ts';
 import type { Finding } from '../domain/finding.ts';
 import type { Labour } from '../domain/labour/result.ts';
@@ -26,7 +27,7 @@ export function printFigures(figures: Figures) {
     })),
     takeoff: figures.takeoff.map(printTakeoffLine),
     labour: figures.labour && printLabour(figures.labour, allSound),
-    bid: figures.bid,
+    bid: figures.bid && printBid(figures.bid),
     checks: figures.checks.map(printCheck),
   };
 }
@@ -66,6 +67,10 @@ function printLabour(labour: Labour, complete: boolean) {
     byRun: labour.byRun.map(({ run, hours }) => ({ run, hours: rounded(hours, HOURS) })),
     costPerProductiveHour: labour.costPerProductiveHour,
   };
+}
+
+function printBid({ lines, cost, price, incomplete }: BidResult) {
+  return { lines: lines.map(({ line, amount }) => ({ line, amount })), cost, price, incomplete };
 }
 
 function printCheck({ rule, severity, run, at, message, source }: Finding) {

@@ -1,9 +1,9 @@
-import type { Extra, Job, Level, Project } from '../domain/model.ts';
+import type { Bid, Extra, Job, Level, Project } from '../domain/model.ts';
 import { toBuswayType } from './model/to-busway-type.ts';
 import { toLabourBook } from './model/to-labour-book.ts';
 import { lengthOrNull } from './model/to-length.ts';
 import { toRun } from './model/to-run.ts';
-import type { ExtraDocument } from './schema/bid.ts';
+import type { BidDocument, ExtraDocument } from './schema/bid.ts';
 import type { JobDocument } from './schema/document.ts';
 import type { LevelDocument } from './schema/level.ts';
 import type { ProjectDocument } from './schema/project.ts';
@@ -21,6 +21,7 @@ export function toModel(document: JobDocument): Job {
     runs: document.runs.map(toRun),
     extras: (document.extras ?? []).map(toExtra),
     labourBook: document.labourBook ? toLabourBook(document.labourBook) : null,
+    bid: document.bid ? toBid(document.bid) : null,
   };
 }
 
@@ -66,5 +67,17 @@ function toExtra(extra: ExtraDocument): Extra {
     price: extra.price ?? null,
     hours: extra.hours ?? null,
     note: extra.note ?? null,
+  };
+}
+
+function toBid(bid: BidDocument): Bid {
+  return {
+    materials: bid.materials ?? null,
+    taxPercent: bid.taxPercent ?? null,
+    other: bid.other ?? null,
+    supervision: bid.supervision ?? null,
+    overheadPercent: bid.overheadPercent ?? null,
+    profit: bid.profit ?? null,
+    contingencyP: bid.contingencyP ?? null,
   };
 }

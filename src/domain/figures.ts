@@ -1,3 +1,5 @@
+import { computeBid } from './bid/compute-bid.ts';
+import type { BidResult } from './bid/result.ts';
 import { type Finding, orderFindings } from './finding.ts';
 import { computeLabour } from './labour/compute-labour.ts';
 import { judgeLabour } from './labour/judge-labour.ts';
@@ -9,14 +11,15 @@ import { judgeTakeoff } from './takeoff/judge-takeoff.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
 import { takeOff } from './takeoff/take-off.ts';
 
-/** Everything that is computed from a job. This edition computes no electrical figures, loss cases or bid: null, not zero. */
+/** Everything that is computed from a job. This edition computes no electrical figures or loss cases: null, not zero. */
 export interface Figures {
   readonly layouts: readonly RunLayout[];
   readonly takeoff: readonly TakeoffLine[];
   readonly labour: Labour | null;
   readonly electrical: null;
   readonly failover: null;
-  readonly bid: null;
+  /** null without the job's own entries for a bid. */
+  readonly bid: BidResult | null;
   readonly checks: readonly Finding[];
 }
 
@@ -33,5 +36,6 @@ export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)
     ...judgeLabour(job, layouts, takeoff),
   ];
   const checks = orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
-  return { layouts, takeoff, labour, electrical: null, failover: null, bid: null, checks };
+  const bid = job.bid && computeBid(job, job.bid, { layouts, takeoff, labour });
+  return { layouts, takeoff, labour, electrical: null, failover: null, bid, checks };
 }

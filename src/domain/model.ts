@@ -12,6 +12,7 @@ export interface Job {
   readonly runs: readonly Run[];
   readonly extras: readonly Extra[];
   readonly labourBook: LabourBook | null;
+  readonly bid: Bid | null;
 }
 
 export type UnitSystem = 'ft-in' | 'metric';
@@ -219,6 +220,20 @@ export interface Extra {
   readonly price: number | null;
   readonly hours: number | null;
   readonly note: string | null;
+}
+
+/** What turns cost into a price. Minor units and percent; `null` is what nobody has entered, never nought. */
+export interface Bid {
+  /** Quoted material, in place of the priced takeoff. */
+  readonly materials: number | null;
+  readonly taxPercent: number | null;
+  readonly other: number | null;
+  readonly supervision: number | null;
+  readonly overheadPercent: number | null;
+  /** A markup is on cost, a margin is of the price. */
+  readonly profit: { readonly kind: 'markup' | 'margin'; readonly percent: number } | null;
+  /** The chance, in percent, that the hours with contingency are enough. */
+  readonly contingencyP: number | null;
 }
 
 export interface ThreePoint {

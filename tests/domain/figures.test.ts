@@ -40,8 +40,8 @@ test('a run that no stock covers is left out of takeoff and hours, and the stop 
   expect(checks.some(({ rule, severity }) => rule === 'section.no-cover' && severity === 'stop')).toBe(true);
 });
 
-test('this edition has no electrical figures, loss cases or bid, and says null for each', () => {
-  expect(figures(bid)).toMatchObject({ electrical: null, failover: null, bid: null });
+test('this edition has no electrical figures or loss cases, and a job without bid entries no bid: null for each', () => {
+  expect(figures({ ...bid, bid: null })).toMatchObject({ electrical: null, failover: null, bid: null });
 });
 
 test('checks stand in the order of run, distance and rule, and those of the whole job last', () => {

@@ -201,6 +201,7 @@ export function aJob(changes: Partial<Job> = {}): Job {
     runs: [aRun()],
     extras: [],
     labourBook: null,
+    bid: null,
     ...changes,
   };
 }
