@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { crewDays } from '../../../src/domain/schedule/crew-days.ts';
+import { continuousPlan, earliestPlan, type FlowPlan } from '../../../src/domain/schedule/flow-line.ts';
+import { weekLoad } from '../../../src/domain/schedule/week-load.ts';
+import { workingDate } from '../../../src/domain/schedule/working-calendar.ts';
+
+// Scenario T5: four floors; hangers 6 days a floor, sections and joints 5, tap-offs 7, tests 3; one day between crews.
+const crews = (
+  [
+    ['hangers', 6],
+    ['sections', 5],
+    ['tap-offs', 7],
+    ['tests', 3],
+  ] as const
+).map(([name, days]) => ({ name, days: [days, days, days, days] }));
+const starts = ({ crews }: FlowPlan) => crews.map(({ stays }) => stays[0]?.start);
+const idle = ({ crews }: FlowPlan) => crews.map((crew) => crew.idle);
+
+describe('four crews over four floors', () => {
+  test('without standing they start on days 0, 10, 16 and 36 and finish on 48', () => {
+    const plan = continuousPlan({ crews, buffer: 1 });
+    expect(starts(plan)).toEqual([0, 10, 16, 36]);
+    expect(plan.finish).toBe(48);
+    expect(plan.idle).toBe(0);
+  });
+
+  test('as soon as each can they finish on 45, the second having stood 3 days and the fourth 12', () => {
+    const plan = earliestPlan({ crews, buffer: 1 });
+    expect(plan.finish).toBe(45);
+    expect(idle(plan)).toEqual([0, 3, 0, 12]);
+  });
+
+  test('floors released on days 10, 12 and 18 cost 52 days without standing, and 48 with the crews standing 4, 7, 3 and 15', () => {
+    const released = [0, 10, 12, 18];
+    const steady = continuousPlan({ crews, buffer: 1, released });
+    expect(starts(steady)).toEqual([4, 14, 20, 40]);
+    expect(steady.finish).toBe(52);
+    const early = earliestPlan({ crews, buffer: 1, released });
+    expect(early.finish).toBe(48);
+    expect(idle(early)).toEqual([4, 7, 3, 15]);
+  });
+});
+
+const inputs = fc.integer({ min: 1, max: 6 }).chain((floors) =>
+  fc.record({
+    crews: fc.array(
+      fc.record({
+        name: fc.string(),
+        days: fc.array(fc.integer({ min: 0, max: 9 }), { minLength: floors, maxLength: floors }),
+      }),
+      { minLength: 1, maxLength: 5 },
+    ),
+    buffer: fc.integer({ min: 0, max: 3 }),
+    released: fc.array(fc.integer({ min: 0, max: 20 }), { minLength: floors, maxLength: floors }),
+  }),
+);
+
+test('no crew is on a floor before it is free and released, and as soon as possible is never later', () => {
+  fc.assert(
+    fc.property(inputs, (input) => {
+      const steady = continuousPlan(input);
+      const early = earliestPlan(input);
+      for (const { crews } of [steady, early]) {
+        crews.forEach(({ stays }, k) => {
+          stays.forEach(({ start }, floor) => {
+            expect(start).toBeGreaterThanOrEqual(input.released[floor]!);
+            if (k > 0) expect(start).toBeGreaterThanOrEqual(crews[k - 1]!.stays[floor]!.finish + input.buffer);
+            if (floor > 0) expect(start).toBeGreaterThanOrEqual(stays[floor - 1]!.finish);
+          });
+        });
+      }
+      expect(steady.idle).toBe(0);
+      expect(early.finish).toBeLessThanOrEqual(steady.finish);
+    }),
+    { numRuns: 500, seed: 5 },
+  );
+});
+
+test('96 labour hours take two heads six days, and an hour more a seventh', () => {
+  expect(crewDays(96, 2, 8)).toBe(6);
+  expect(crewDays(97, 2, 8)).toBe(7);
+  expect(crewDays(0, 2, 8)).toBe(0);
+  expect(() => crewDays(96, 0, 8)).toThrow(RangeError);
+});
+
+test('working days step over weekends and holidays', () => {
+  const calendar = { weekdays: [1, 2, 3, 4, 5], holidays: ['2026-12-25', '2027-01-01'] };
+  expect(workingDate('2026-12-24', 0, calendar)).toBe('2026-12-24');
+  expect(workingDate('2026-12-24', 1, calendar)).toBe('2026-12-28');
+  expect(workingDate('2026-12-24', 5, calendar)).toBe('2027-01-04');
+  expect(workingDate('2026-12-26', 0, calendar)).toBe('2026-12-28');
+  expect(() => workingDate('2026-12-24', 0, { ...calendar, weekdays: [] })).toThrow(RangeError);
+});
+
+test('the weeks of a plan hold all its hours and name the most heads at once', () => {
+  const plan = continuousPlan({ crews, buffer: 1 });
+  const weeks = weekLoad(plan, [2, 3, 4, 1], { hoursPerDay: 8, daysAWeek: 5 });
+  expect(weeks).toHaveLength(10);
+  expect(weeks.reduce((sum, { hours }) => sum + hours, 0)).toBe(4 * 8 * (6 * 2 + 5 * 3 + 7 * 4 + 3 * 1));
+  // Day 16 to 24: hangers 2, sections 3 and tap-offs 4 are all on site.
+  expect(Math.max(...weeks.map(({ peakHeads }) => peakHeads))).toBe(9);
+});
