@@ -53,6 +53,11 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
 }
 
 /** At the head of the page. */
-export function HoursTools({ jobId }: { jobId: string }): JSX.Element {
-  return <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>;
+export function HoursTools({ jobId, mayMoney }: { jobId: string; mayMoney: boolean }): JSX.Element {
+  return (
+    <>
+      {mayMoney && <ButtonLink href={`/jobs/${jobId}/bid`}>Bid</ButtonLink>}
+      <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>
+    </>
+  );
 }

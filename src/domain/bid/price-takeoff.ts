@@ -1,8 +1,9 @@
 import type { RunLayout } from '../layout/result.ts';
 import { isPriced, sectionPrice } from '../layout/section-shop.ts';
-import type { BuswayType, Job, Prices } from '../model.ts';
+import type { BuswayType, Job, Prices, UnitSystem } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
-import { type Length, toMm } from '../units/length.ts';
+import { formatLength } from '../units/format-length.ts';
+import type { Length } from '../units/length.ts';
 import type { PricedLine } from './result.ts';
 
 /**
@@ -19,13 +20,13 @@ export function priceTakeoff(
   takeoff: readonly TakeoffLine[],
 ): readonly PricedLine[] {
   return job.types.flatMap((type) => [
-    ...sectionLines(type, takeoff),
+    ...sectionLines(type, takeoff, job.project.units),
     ...pieceLines(type, takeoff),
     ...jointLine(type, job, layouts),
   ]);
 }
 
-function sectionLines(type: BuswayType, takeoff: readonly TakeoffLine[]): PricedLine[] {
+function sectionLines(type: BuswayType, takeoff: readonly TakeoffLine[], units: UnitSystem): PricedLine[] {
   const counts = new Map<string, { kind: string; length: Length; quantity: number }>();
   for (const line of takeoff) {
     if (line.item !== 'section' || line.type !== type.id || line.length === null) continue;
@@ -39,7 +40,7 @@ function sectionLines(type: BuswayType, takeoff: readonly TakeoffLine[]): Priced
     .map(({ kind, length, quantity }) => ({
       type: type.id,
       item: 'section',
-      detail: `${kind} ${toMm(length)} mm`,
+      detail: `${kind} ${formatLength(length, units)}`,
       ...amounts(quantity, pieceOf(type.prices, kind, length)),
     }));
 }

@@ -2,6 +2,7 @@ import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { auditTrail } from './audit.ts';
+import { bid } from './bid.ts';
 import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
 import { figuresApi } from './figures.ts';
@@ -32,6 +33,7 @@ export function apiRoutes(app: App, context: Context): void {
   inspections(app, context);
   lists(app, context);
   labourBook(app, context);
+  bid(app, context);
   figuresApi(app, context);
   closeoutApi(app, context);
   accounts(app, context);

@@ -4,6 +4,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { apiDocs } from './api-docs.ts';
 import { audit } from './audit.ts';
+import { bid } from './bid.ts';
 import { closeoutPages } from './closeout.ts';
 import { events } from './events.ts';
 import { fieldRoutes } from './field/routes.ts';
@@ -38,6 +39,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   runEdit(app, context);
   takeoff(app, context);
   hours(app, context);
+  bid(app, context);
   lists(app, context);
   fieldRoutes(app, context);
   closeoutPages(app, context);

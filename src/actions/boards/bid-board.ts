@@ -1,0 +1,20 @@
+import type { BidResult } from '../../domain/bid/result.ts';
+import { type BidView, getBid } from '../bids.ts';
+import type { Context, Viewer } from '../context.ts';
+import { figuresOf } from '../figures.ts';
+import { type JobHeading, jobHeading } from '../job-heading.ts';
+
+export interface BidBoard {
+  readonly heading: JobHeading;
+  readonly entries: BidView;
+  /** null until something is entered. */
+  readonly bid: BidResult | null;
+}
+
+/** The bid with everything that made it. Office only. */
+export async function bidBoard(context: Context, viewer: Viewer, projectId: string): Promise<BidBoard> {
+  const heading = await jobHeading(context, viewer, projectId, 'money');
+  const entries = await getBid(context, viewer, projectId);
+  const { figures } = await figuresOf(context.database.db, projectId);
+  return { heading, entries, bid: figures.bid };
+}

@@ -1,0 +1,80 @@
+import { beforeAll, expect, it } from 'vitest';
+import { type Stage, stage } from '../support/cast.ts';
+import { forEachDatabase } from '../support/databases.ts';
+import { readPage } from '../support/page.ts';
+import { scenarioT2 } from '../support/scenarios.ts';
+
+forEachDatabase((open) => {
+  let play: Stage;
+  let id: string;
+  beforeAll(async () => {
+    play = await stage(await open());
+    const { body } = await play.as('ada').post('/api/v1/job-documents').send(scenarioT2());
+    id = body.id;
+    await play.joinAll(id);
+    return () => play.app.close();
+  });
+  const page = async (person: Parameters<Stage['as']>[0] = 'olive') =>
+    readPage((await play.as(person).get(`/jobs/${id}/bid`)).text);
+  const read = async () => (await play.as('olive').get(`/api/v1/projects/${id}/bid`)).body;
+  const set = async (body: object, version?: number) =>
+    play
+      .as('olive')
+      .put(`/api/v1/projects/${id}/bid`)
+      .set('if-match', `"${version ?? (await read()).version}"`)
+      .send(body);
+
+  it('shows the worked bid with how every line came about', async () => {
+    const said = await page();
+    expect(said).toContain('$1,263,100.00');
+    expect(said).toContain('7 % of $1,263,100.00');
+    expect(said).toMatch(/2,42[34]\.\d\d h likely × \$102\.15 a productive hour/);
+    expect(said).toContain('markup 6 % on');
+    expect(said).toContain('margin 5.66 % of the price');
+  });
+
+  it('is the office’s alone, page and API', async () => {
+    for (const person of ['frank', 'quinn', 'owen', 'rita'] as const) {
+      expect((await play.as(person).get(`/jobs/${id}/bid`)).status, person).toBe(403);
+      expect((await play.as(person).get(`/api/v1/projects/${id}/bid`)).status, person).toBe(403);
+    }
+    expect((await play.as('olive').get(`/jobs/${id}/hours`)).text).toContain(`/jobs/${id}/bid`);
+    expect((await play.as('frank').get(`/jobs/${id}/hours`)).text).not.toContain(`/jobs/${id}/bid`);
+  });
+
+  it('an entry that is set changes the price at once; on an older reading it is refused with what stands', async () => {
+    const before = await read();
+    expect((await set({ ...before.document, overheadPercent: 12 })).status).toBe(200);
+    expect(await page()).toContain('12 % of');
+    const late = await set({ ...before.document, overheadPercent: 20 }, before.version);
+    expect(late.status).toBe(412);
+    expect(await page()).toContain('12 % of');
+    expect((await set(before.document)).body).toEqual(before); // equal entries, equal version
+  });
+
+  it('a margin of 100 % is told beside its field, and what was typed stays', async () => {
+    const { text } = await play.as('olive').get(`/jobs/${id}/bid`);
+    const version = /name="version" value="(\d+)"/.exec(text)?.[1];
+    const csrf = /name="_csrf" value="([^"]+)"/.exec(text)?.[1];
+    const answer = await play
+      .as('olive')
+      .post(`/jobs/${id}/bid`)
+      .type('form')
+      .send({ _csrf: csrf, version, materials: '1,000', 'profit.kind': 'margin', 'profit.percent': '100' });
+    expect(answer.status).toBe(422);
+    expect(readPage(answer.text)).toContain('A margin of 100 % cannot be reached at any price.');
+    expect(answer.text).toContain('value="1,000"');
+    expect((await read()).document.materials).toBe(126_310_000);
+  });
+
+  it('without quoted material, what has no price is named and the price says that it is not complete', async () => {
+    const before = await read();
+    const { materials: _quoted, other: _other, ...rest } = before.document;
+    await set(rest);
+    const said = await page();
+    expect(said).toContain('The price is not complete');
+    expect(said).toContain('No price for label, slot-closure');
+    await set(before.document);
+    expect(await page()).not.toContain('not complete');
+  });
+});
