@@ -47,6 +47,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/takeoff?by=run&level=F3'),
       job('/hours'),
       job('/hours?activity=joint&level=F2'),
+      job('/bid'),
       job('/lists'),
       job('/members'),
       job('/settings'),

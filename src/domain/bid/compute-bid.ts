@@ -92,7 +92,7 @@ function lackingPrices(materials: readonly PricedLine[]): string[] {
     });
 }
 
-const BY_OTHERS = ['fire-seal', 'label', 'slot-closure'];
+const BY_OTHERS = ['fire-seal', 'label', 'slot-closure'] as const;
 
 /** What no type has a price for belongs to the quoted material or to the other cost: with neither it is nowhere. */
 function lackingOther(bid: Bid, takeoff: readonly TakeoffLine[]): string[] {

@@ -51,22 +51,25 @@ function pieceOf(prices: Prices, kind: string, length: Length): number | null {
   return prices.cutSurcharge === null ? null : sectionPrice(prices, length) + prices.cutSurcharge;
 }
 
-const PRICED = {
-  elbow: 'elbow',
-  tee: 'tee',
-  'end-feed': 'endFeed',
-  'end-cap': 'endCap',
-  support: 'support',
-  tap: 'tap',
-  drop: 'drop',
-} as const satisfies Partial<Record<TakeoffLine['item'], keyof Prices>>;
+/** Counted by the piece: the takeoff's item, the price it takes, and what people call it. */
+const PRICED = [
+  ['elbow', 'elbow', 'elbow'],
+  ['tee', 'tee', 'tee'],
+  ['end-feed', 'endFeed', 'end feed'],
+  ['end-cap', 'endCap', 'end cap'],
+  ['support', 'support', 'hanger'],
+  ['tap', 'tap', 'tap-off'],
+  ['drop', 'drop', 'drop cord'],
+] as const satisfies readonly (readonly [TakeoffLine['item'], Exclude<keyof Prices, 'sections'>, string])[];
 
 function pieceLines(type: BuswayType, takeoff: readonly TakeoffLine[]): PricedLine[] {
-  return Object.entries(PRICED).flatMap(([item, key]) => {
+  return PRICED.flatMap(([item, price, word]) => {
     const quantity = takeoff
       .filter((line) => line.item === item && line.type === type.id)
       .reduce((sum, line) => sum + line.quantity, 0);
-    return quantity === 0 ? [] : [{ type: type.id, item, detail: null, ...amounts(quantity, type.prices[key]) }];
+    return quantity === 0
+      ? []
+      : [{ type: type.id, item: word, detail: null, ...amounts(quantity, type.prices[price]) }];
   });
 }
 

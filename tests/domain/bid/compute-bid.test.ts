@@ -112,8 +112,8 @@ describe('the takeoff at its prices', () => {
 
   test('a price that nobody gave is named and not counted as nought without a word', () => {
     const bid = bidOf(open, withPrices({ ...priced, tap: null }));
-    expect(bid.incomplete).toEqual([expect.stringMatching(/^No price for 960 × tap of .*enter it/)]);
-    expect(bid.materials.find(({ item }) => item === 'tap')).toMatchObject({ price: null, amount: null });
+    expect(bid.incomplete).toEqual([expect.stringMatching(/^No price for 960 × tap-off of .*enter it/)]);
+    expect(bid.materials.find(({ item }) => item === 'tap-off')).toMatchObject({ price: null, amount: null });
   });
 
   test('labels and slot closure have no price in a type: without other cost they are named', () => {
