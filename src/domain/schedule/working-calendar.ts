@@ -21,16 +21,32 @@ export function workingDate(from: string, day: number, calendar: WorkingCalendar
 }
 
 /** The first `count` working days on or after `from`. */
-export function workingDates(from: string, count: number, { weekdays, holidays }: WorkingCalendar): readonly string[] {
-  const closed = new Set(holidays);
+export function workingDates(from: string, count: number, calendar: WorkingCalendar): readonly string[] {
+  const dates: string[] = [];
+  for (const date of days(from)) {
+    if (dates.length >= count) return dates;
+    if (isWorked(date, calendar)) dates.push(date);
+  }
+  throw new RangeError(`fewer than ${count} working days in ten years from ${from}`);
+}
+
+/** How many working days lie from `from` up to but not on `date`: the number of the first one that is not before it. */
+export function workingDaysBefore(from: string, date: string, calendar: WorkingCalendar): number {
+  let count = 0;
+  for (const day of days(from)) {
+    if (day >= date) return count;
+    if (isWorked(day, calendar)) count++;
+  }
+  throw new RangeError(`${date} is more than ten years after ${from}`);
+}
+
+/** Calendar days one after the other, as ISO dates. In UTC, where no day has 23 hours. */
+function* days(from: string): Generator<string> {
   const first = Date.parse(`${from}T00:00:00Z`);
   if (Number.isNaN(first)) throw new RangeError(`${from} is no date`);
-  const dates: string[] = [];
-  for (let i = 0; dates.length < count; i++) {
-    if (i > FARTHEST) throw new RangeError(`fewer than ${count} working days in ten years from ${from}`);
-    const date = new Date(first + i * DAY_MS);
-    const text = date.toISOString().slice(0, 10);
-    if (weekdays.includes(date.getUTCDay() || 7) && !closed.has(text)) dates.push(text);
-  }
-  return dates;
+  for (let i = 0; i <= FARTHEST; i++) yield new Date(first + i * DAY_MS).toISOString().slice(0, 10);
+}
+
+function isWorked(date: string, { weekdays, holidays }: WorkingCalendar): boolean {
+  return weekdays.includes(new Date(`${date}T00:00:00Z`).getUTCDay() || 7) && !holidays.includes(date);
 }

@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { toModel } from '../../../src/document/to-model.ts';
+import { figures } from '../../../src/domain/figures.ts';
+import type { Activity } from '../../../src/domain/labour/result.ts';
 import { crewDays } from '../../../src/domain/schedule/crew-days.ts';
 import { continuousPlan, earliestPlan, type FlowPlan } from '../../../src/domain/schedule/flow-line.ts';
+import { planCrews } from '../../../src/domain/schedule/plan-crews.ts';
 import { weekLoad } from '../../../src/domain/schedule/week-load.ts';
 import { workingDate } from '../../../src/domain/schedule/working-calendar.ts';
+import { scenarioT2 } from '../../support/scenarios.ts';
 
 // Scenario T5: four floors; hangers 6 days a floor, sections and joints 5, tap-offs 7, tests 3; one day between crews.
 const crews = (
@@ -100,4 +105,36 @@ test('the weeks of a plan hold all its hours and name the most heads at once', (
   expect(weeks.reduce((sum, { hours }) => sum + hours, 0)).toBe(4 * 8 * (6 * 2 + 5 * 3 + 7 * 4 + 3 * 1));
   // Day 16 to 24: hangers 2, sections 3 and tap-offs 4 are all on site.
   expect(Math.max(...weeks.map(({ peakHeads }) => peakHeads))).toBe(9);
+});
+
+test('crews planned from labour lines: 12 runs a floor, hours nobody has a crew for are named', () => {
+  const { job } = { job: toModel(scenarioT2()) };
+  const { labour } = figures(job);
+  if (labour === null) throw new Error('the scenario has a labour book');
+  const crew = (name: string, heads: number, activities: readonly Activity[]) => ({ name, heads, activities });
+  const schedule = planCrews(
+    {
+      start: '2026-12-24',
+      hoursPerDay: 8,
+      calendar: { weekdays: [1, 2, 3, 4, 5], holidays: ['2026-12-25'] },
+      bufferDays: 1,
+      crews: [crew('hangers', 2, ['lay-out', 'support']), crew('sections', 3, ['section', 'joint'])],
+      released: [{ level: 'F2', date: '2027-01-08' }],
+    },
+    job.levels,
+    labour.lines,
+  );
+  const ofSupports = (level: string) =>
+    labour.lines
+      .filter((line) => line.level === level && (line.activity === 'support' || line.activity === 'lay-out'))
+      .reduce((sum, line) => sum + line.hours, 0);
+  expect(schedule.hours[0]).toEqual(['F1', 'F2', 'F3', 'F4'].map(ofSupports));
+  expect(schedule.days[0]?.[0]).toBe(Math.ceil(ofSupports('F1') / 16));
+  // The 24th and eleven working days after the holiday: the 8th of January is day 10 (28 to 31 are 1 to 4, New Year is worked here).
+  expect(schedule.earliest.crews[0]?.stays[1]?.start).toBe(Math.max(10, schedule.days[0]?.[0] ?? 0));
+  expect(schedule.dates[schedule.earliest.crews[0]?.stays[1]?.start ?? 0]).toBe('2027-01-08');
+  const total = schedule.hours.flat().reduce((sum, h) => sum + h, 0);
+  const left = schedule.unplaced.reduce((sum, { hours }) => sum + hours, 0);
+  expect(total + left).toBeCloseTo(labour.range.likely, 6);
+  expect(schedule.unplaced.map(({ activity }) => activity)).toContain('tap');
 });
