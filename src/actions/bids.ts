@@ -1,9 +1,8 @@
-import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { type BidDocument, bidSchema } from '../document/job-document.ts';
-import { canonicalJson } from '../domain/canonical-json.ts';
 import type { Reader } from '../store/database.ts';
 import { audit } from './audit.ts';
+import { contentVersion } from './content-version.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
 import { reach } from './reach.ts';
@@ -54,11 +53,5 @@ export async function setBid(
 async function read(reader: Reader, projectId: string): Promise<BidView> {
   const { bid } = await reader.project.findUniqueOrThrow({ where: { id: projectId }, select: { bid: true } });
   const document = bid === null ? null : bidSchema.parse(bid);
-  return { version: versionOf(document), document };
-}
-
-/** The entries are a column of the project, whose own version counts other things; theirs is read off what they say. */
-function versionOf(document: BidDocument | null): number {
-  const digest = createHash('sha256').update(canonicalJson(document)).digest();
-  return digest.readUInt32BE(0) + 1;
+  return { version: contentVersion(document), document };
 }

@@ -56,6 +56,7 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
 export function HoursTools({ jobId, mayMoney }: { jobId: string; mayMoney: boolean }): JSX.Element {
   return (
     <>
+      <ButtonLink href={`/jobs/${jobId}/crews`}>Crews over levels</ButtonLink>
       {mayMoney && <ButtonLink href={`/jobs/${jobId}/bid`}>Bid</ButtonLink>}
       <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>
     </>

@@ -48,9 +48,10 @@ export interface TimedPlan extends FlowPlan {
  */
 export function planCrews(plan: CrewPlan, levels: readonly Level[], lines: readonly LabourLine[]): CrewSchedule {
   const inOrder = [...levels].sort((a, b) => a.order - b.order);
+  const sums = hoursByLevel(lines);
   const hours = plan.crews.map(({ activities }) => {
     const own = new Set<string>(activities);
-    return inOrder.map(({ id }) => sumOf(lines.filter((line) => line.level === id && own.has(line.activity))));
+    return inOrder.map(({ id }) => hoursOf(sums.get(id), own));
   });
   const days = hours.map((row, crew) => row.map((h) => crewDays(h, plan.crews[crew]!.heads, plan.hoursPerDay)));
   const input: FlowInput = {
@@ -107,6 +108,17 @@ function unplaced(
     .sort((a, b) => b.hours - a.hours);
 }
 
-function sumOf(lines: readonly LabourLine[]): number {
-  return lines.reduce((sum, { hours }) => sum + hours, 0);
+function hoursByLevel(lines: readonly LabourLine[]): ReadonlyMap<string, ReadonlyMap<string, number>> {
+  const levels = new Map<string, Map<string, number>>();
+  for (const { level, activity, hours } of lines) {
+    if (level === null) continue;
+    const sums = levels.get(level) ?? new Map<string, number>();
+    levels.set(level, sums);
+    sums.set(activity, (sums.get(activity) ?? 0) + hours);
+  }
+  return levels;
+}
+
+function hoursOf(sums: ReadonlyMap<string, number> | undefined, activities: ReadonlySet<string>): number {
+  return [...(sums ?? [])].reduce((sum, [activity, hours]) => sum + (activities.has(activity) ? hours : 0), 0);
 }

@@ -6,28 +6,30 @@ export interface WorkingCalendar {
 
 const DAY_MS = 86_400_000;
 
-/** Further than anybody plans: a calendar that has no working day in ten years is a mistake. */
-const FARTHEST = 3_660;
+/** A hundred years: further than anybody plans. */
+const FARTHEST = 36_525;
 
 /**
  * The date (ISO 8601) of a working day, counted from 0 at the first working day on or after `from`.
- * Throws a RangeError where ten years hold fewer working days than asked for.
+ * Throws a RangeError where a hundred years hold fewer working days than asked for.
  *
  * Example: Monday to Friday, from Friday 2026-12-24 with the 25th a holiday: day 0 is the 24th, day 1 Monday the 28th.
  */
 export function workingDate(from: string, day: number, calendar: WorkingCalendar): string {
   const dates = workingDates(from, day + 1, calendar);
-  return dates[day]!;
+  const date = dates[day];
+  if (date === undefined) throw new RangeError(`fewer than ${day + 1} working days in a hundred years from ${from}`);
+  return date;
 }
 
-/** The first `count` working days on or after `from`. */
+/** The first `count` working days on or after `from`; fewer where a hundred years hold no more. */
 export function workingDates(from: string, count: number, calendar: WorkingCalendar): readonly string[] {
   const dates: string[] = [];
   for (const date of days(from)) {
     if (dates.length >= count) return dates;
     if (isWorked(date, calendar)) dates.push(date);
   }
-  throw new RangeError(`fewer than ${count} working days in ten years from ${from}`);
+  return dates;
 }
 
 /** How many working days lie from `from` up to but not on `date`: the number of the first one that is not before it. */
@@ -37,7 +39,7 @@ export function workingDaysBefore(from: string, date: string, calendar: WorkingC
     if (day >= date) return count;
     if (isWorked(day, calendar)) count++;
   }
-  throw new RangeError(`${date} is more than ten years after ${from}`);
+  return count;
 }
 
 /** Calendar days one after the other, as ISO dates. In UTC, where no day has 23 hours. */

@@ -5,6 +5,7 @@ import { auditTrail } from './audit.ts';
 import { bid } from './bid.ts';
 import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
+import { crewPlan } from './crew-plan.ts';
 import { figuresApi } from './figures.ts';
 import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
@@ -34,6 +35,7 @@ export function apiRoutes(app: App, context: Context): void {
   lists(app, context);
   labourBook(app, context);
   bid(app, context);
+  crewPlan(app, context);
   figuresApi(app, context);
   closeoutApi(app, context);
   accounts(app, context);

@@ -6,6 +6,7 @@ import { apiDocs } from './api-docs.ts';
 import { audit } from './audit.ts';
 import { bid } from './bid.ts';
 import { closeoutPages } from './closeout.ts';
+import { crews } from './crews.ts';
 import { events } from './events.ts';
 import { fieldRoutes } from './field/routes.ts';
 import { hours } from './hours.ts';
@@ -40,6 +41,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   takeoff(app, context);
   hours(app, context);
   bid(app, context);
+  crews(app, context);
   lists(app, context);
   fieldRoutes(app, context);
   closeoutPages(app, context);

@@ -128,7 +128,9 @@ test('crews planned from labour lines: 12 runs a floor, hours nobody has a crew 
     labour.lines
       .filter((line) => line.level === level && (line.activity === 'support' || line.activity === 'lay-out'))
       .reduce((sum, line) => sum + line.hours, 0);
-  expect(schedule.hours[0]).toEqual(['F1', 'F2', 'F3', 'F4'].map(ofSupports));
+  ['F1', 'F2', 'F3', 'F4'].forEach((level, i) => {
+    expect(schedule.hours[0]?.[i]).toBeCloseTo(ofSupports(level), 9);
+  });
   expect(schedule.days[0]?.[0]).toBe(Math.ceil(ofSupports('F1') / 16));
   // The 24th and eleven working days after the holiday: the 8th of January is day 10 (28 to 31 are 1 to 4, New Year is worked here).
   expect(schedule.earliest.crews[0]?.stays[1]?.start).toBe(Math.max(10, schedule.days[0]?.[0] ?? 0));

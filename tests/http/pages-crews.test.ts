@@ -1,0 +1,81 @@
+import { beforeAll, expect, it } from 'vitest';
+import { firstCrewPlan } from '../../src/document/crew-plan/first-plan.ts';
+import { readCrewForm, writeCrewForm } from '../../src/document/crew-plan/form.ts';
+import { type Stage, stage } from '../support/cast.ts';
+import { forEachDatabase } from '../support/databases.ts';
+import { readPage } from '../support/page.ts';
+import { scenarioT2 } from '../support/scenarios.ts';
+
+const plan = {
+  ...firstCrewPlan('2026-12-07'),
+  holidays: ['2026-12-25'],
+  released: [{ level: 'F3', date: '2027-02-01' }],
+};
+
+it('a plan written into its form and read back is the same plan', () => {
+  expect(readCrewForm(writeCrewForm(plan), ['F1', 'F2', 'F3', 'F4'])).toEqual({ plan });
+});
+
+it.each([
+  ['hoursPerDay', '0', 'hoursPerDay', 'more than 0'],
+  ['hoursPerDay', 'eight', 'hoursPerDay', 'A figure is wanted'],
+  ['bufferDays', '-1', 'bufferDays', 'Not below 0'],
+  ['start', '31.12.2026', 'start', 'A date is wanted'],
+  ['crews[1].heads', '', 'crews[1].heads', 'A figure is wanted'],
+  ['crews[1].heads', '0', 'crews[1].heads', 'at least one head'],
+  ['activity.joint', '6', 'activity.joint', 'There is no crew 6'],
+  ['holidays', '2026-12-25\n26 Dec', 'holidays', 'A date is wanted'],
+  ['released.F3', 'soon', 'released.F3', 'A date is wanted'],
+])('%s typed as "%s" is told at %s', (field, typed, at, said) => {
+  const read = readCrewForm({ ...writeCrewForm(plan), [field]: typed }, ['F1', 'F2', 'F3', 'F4']);
+  expect('faults' in read && read.faults.find((fault) => fault.field === at)?.said).toContain(said);
+});
+
+forEachDatabase((open) => {
+  let play: Stage;
+  let id: string;
+  beforeAll(async () => {
+    play = await stage(await open());
+    const { body } = await play.as('ada').post('/api/v1/job-documents').send(scenarioT2());
+    id = body.id;
+    await play.joinAll(id);
+    return () => play.app.close();
+  });
+  const page = async (person: Parameters<Stage['as']>[0]) =>
+    readPage((await play.as(person).get(`/jobs/${id}/crews`)).text);
+  const api = () => `/api/v1/projects/${id}/crew-plan`;
+  const version = async () => (await play.as('frank').get(api())).body.version;
+
+  it('suggests crews to who may plan, and saves nothing by itself', async () => {
+    expect(await page('olive')).toContain('a suggestion: check them and save');
+    expect((await play.as('frank').get(api())).body.document).toBeNull();
+  });
+
+  it('a saved plan is worked both ways, with dates, for everybody who reads the job and without money', async () => {
+    const answer = await play
+      .as('olive')
+      .put(api())
+      .set('if-match', `"${await version()}"`)
+      .send(plan);
+    expect(answer.status).toBe(200);
+    for (const person of ['olive', 'frank', 'rita'] as const) {
+      const said = await page(person);
+      expect(said, person).toMatch(/No crew stands .*Finish 202\d-\d\d-\d\d, after \d+ working days/);
+      expect(said, person).toContain('As soon as possible');
+      expect(said, person).not.toMatch(/\$\d/);
+    }
+    expect(await page('frank')).not.toContain('Save the plan');
+  });
+
+  it('an older reading, a stranger to the design and a level that is not there are refused', async () => {
+    const put = (person: Parameters<Stage['as']>[0], at: number, body: object) =>
+      play.as(person).put(api()).set('if-match', `"${at}"`).send(body);
+    const now = await version();
+    expect((await put('olive', now - 1, plan)).status).toBe(412);
+    expect((await put('frank', now, plan)).status).toBe(403);
+    const strange = await put('olive', now, { ...plan, released: [{ level: 'F9', date: '2027-01-01' }] });
+    expect(strange.status).toBe(422);
+    expect(strange.body.errors[0].message).toContain('no level F9');
+    expect(await version()).toBe(now);
+  });
+});
