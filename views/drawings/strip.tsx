@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { formatLength } from '../../src/domain/units/format-length.ts';
 import { inksFor } from './ink.tsx';
 import { tenth } from './scale.ts';
+import { packLines } from './strip/lines.ts';
 import { planStrip, type StripPlan } from './strip/plan.ts';
 import type { StripProps } from './strip/props.ts';
 import { StripLine } from './strip/strip-line.tsx';
@@ -20,16 +21,7 @@ export function Strip(props: StripProps): JSX.Element {
 /** The strip cut into drawings no taller than `height`, for paper. A line is never cut. */
 export function stripSheets(props: StripProps, height: number): JSX.Element[] {
   const plan = planStrip(props);
-  const sheets: StripPlan['lines'][number][][] = [[]];
-  let used = 0;
-  for (const line of plan.lines) {
-    if (used > 0 && used + line.height > height) {
-      sheets.push([]);
-      used = 0;
-    }
-    sheets.at(-1)!.push(line);
-    used += line.height;
-  }
+  const sheets = packLines(plan.lines, height);
   return sheets.map((lines, index) => (
     <StripSheet key={index} props={props} plan={{ ...plan, lines }} part={index + 1} parts={sheets.length} />
   ));

@@ -1,6 +1,7 @@
 import drawSvg from 'svg-to-pdfkit';
 import { type Book, makeRoom } from './book.ts';
 import { say } from './lettering.ts';
+import { printableSvg } from './printable-svg.ts';
 
 /** An SVG drawing at the sheet's width, or smaller where it would be taller than a sheet. */
 export function drawDrawing(book: Book, svg: string): void {
@@ -9,25 +10,22 @@ export function drawDrawing(book: Book, svg: string): void {
   const scale = Math.min(book.frame.width / size.width, room / size.height);
   makeRoom(book, size.height * scale);
   const { frame, doc, y } = book;
-  drawSvg(doc, printableSvg(book, svg), frame.left, y, {
-    width: size.width * scale,
-    height: size.height * scale,
-    assumePt: true,
-    preserveAspectRatio: 'xMinYMin meet',
-    warningCallback: (warning) => {
-      throw new Error(`a drawing of the book cannot be put on paper: ${warning}`);
+  drawSvg(
+    doc,
+    printableSvg(svg, (text) => say(book, text)),
+    frame.left,
+    y,
+    {
+      width: size.width * scale,
+      height: size.height * scale,
+      assumePt: true,
+      preserveAspectRatio: 'xMinYMin meet',
+      warningCallback: (warning) => {
+        throw new Error(`a drawing of the book cannot be put on paper: ${warning}`);
+      },
     },
-  });
+  );
   book.y += size.height * scale + 8;
-}
-
-/** Only lettering holds anything but plain ASCII; what is spelled in its place may hold signs that XML keeps for itself. */
-function printableSvg(book: Book, svg: string): string {
-  return svg
-    .normalize('NFC')
-    .replaceAll(/[^ -~]+/g, (lettering) =>
-      say(book, lettering).replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;'),
-    );
 }
 
 function sizeOf(svg: string): { width: number; height: number } {

@@ -3,19 +3,24 @@ import type { Length } from '../../../src/domain/units/length.ts';
 import { InkedBox, type Inks } from '../ink.tsx';
 import { tenth } from '../scale.ts';
 import { lookOf } from '../states.ts';
-import { pathParts, placeOnPath } from './path-parts.ts';
+import { besides } from './besides.ts';
+import { clipLine } from './clip.ts';
+import { pathParts } from './path-parts.ts';
 import type { PlacedName } from './place-names.ts';
+import { CrossingSigns, FeedSign } from './plan-signs.tsx';
 import type { PlanRun } from './props.ts';
-import { BAND, LETTER, type View } from './view.ts';
+import { LETTER, type View } from './view.ts';
 
-interface RunProps {
+export interface RunProps {
   readonly run: PlanRun;
   readonly view: View;
   readonly name: PlacedName | undefined;
   readonly inks: Inks;
+  /** Pieces in firm outline, whatever their state: a drawing to build from. */
+  readonly allAlike?: boolean;
 }
 
-/** One run of the plan: its pieces in their ink, tap-offs, which way they face, feed and name. */
+/** One run of the plan: its pieces in their ink, tap-offs, which way they face, walls, feed and name. */
 export function DrawnRun(props: RunProps): JSX.Element {
   const { run, name, inks } = props;
   const content = (
@@ -33,69 +38,78 @@ export function DrawnRun(props: RunProps): JSX.Element {
   );
 }
 
-function Band({ run, view, inks }: RunProps) {
+function Band(props: RunProps) {
+  const { run, view, inks, allAlike } = props;
   const end = run.path.at(-1)?.at ?? 0;
   const pieces = run.pieces ?? [{ from: 0, to: end, state: 'planned' as const }];
   return (
     <>
       {pieces.flatMap((piece) =>
-        pathParts(run.path, piece.from, piece.to).map((part) => {
-          const [x1, y1] = [view.toX(part.from.x), view.toY(part.from.y)];
-          const [x2, y2] = [view.toX(part.to.x), view.toY(part.to.y)];
+        pathParts(run.path, piece.from, piece.to).flatMap(({ from, to }) => {
+          const line = clipLine([view.toX(from.x), view.toY(from.y)], [view.toX(to.x), view.toY(to.y)], view.frame);
+          if (line === null) return [];
+          const [[x1, y1], [x2, y2]] = line;
           const turn = (Math.atan2(y2 - y1, x2 - x1) * 180) / Math.PI;
-          const box = { x: 0, y: -BAND / 2, width: Math.max(Math.hypot(x2 - x1, y2 - y1), BAND), height: BAND };
+          const { band } = view;
+          const box = { x: 0, y: -band / 2, width: Math.max(Math.hypot(x2 - x1, y2 - y1), band), height: band };
+          const ink = allAlike ? 'thin' : lookOf(piece.state).ink;
           return (
             <g key={`${x1} ${y1} ${x2}`} transform={`translate(${tenth(x1)} ${tenth(y1)}) rotate(${tenth(turn)})`}>
-              <InkedBox box={box} ink={lookOf(piece.state).ink} inks={inks} />
+              <InkedBox box={box} ink={ink} inks={inks} />
             </g>
           );
         }),
       )}
       <path d={tapTicks(run, view)} stroke={inks.ink} stroke-width={1.2} fill="none" />
       <path d={facingArrows(run, view)} stroke={inks.ink} stroke-width={1.4} fill="none" />
+      <CrossingSigns run={run} view={view} inks={inks} />
       <FeedSign run={run} view={view} inks={inks} />
     </>
   );
 }
 
-/** A point beside the run, on the side that taps face; `along` moves it with the run's heading. */
-function besides(run: PlanRun, view: View, at: Length, away: number, along = 0): [number, number] | null {
-  const place = placeOnPath(run.path, at);
-  if (place === null || place.heading === null) return null;
-  const side = place.heading + (run.conductorSide === 'left' ? Math.PI / 2 : -Math.PI / 2);
-  const x = view.toX(place.x) + Math.cos(side) * away + Math.cos(place.heading) * along;
-  const y = view.toY(place.y) - Math.sin(side) * away - Math.sin(place.heading) * along;
-  return [tenth(x), tenth(y)];
-}
-
 function tapTicks(run: PlanRun, view: View): string {
+  const { band } = view;
   return (run.taps ?? [])
-    .map((at) => stroke([besides(run, view, at, BAND / 2), besides(run, view, at, BAND / 2 + 5)]))
+    .map((at) => stroke([besides(run, view, at, band / 2), besides(run, view, at, band / 2 + 5)]))
     .join('');
 }
 
-/** One arrow in the middle of each leg. */
+/** One arrow in the middle of that part of each leg which is in view. */
 function facingArrows(run: PlanRun, view: View): string {
+  const { band, reach } = view;
   return run.path
     .slice(1)
     .map((point, index) => {
-      const at = (run.path[index]!.at + point.at) / 2;
-      const tip = besides(run, view, at, BAND / 2 + 22);
-      const barbs = [besides(run, view, at, BAND / 2 + 16, -4), tip, besides(run, view, at, BAND / 2 + 16, 4)];
-      return stroke([besides(run, view, at, BAND / 2 + 7), tip]) + stroke(barbs);
+      const at = middleInView(run, view, run.path[index]!.at, point.at);
+      if (at === null) return '';
+      const tip = besides(run, view, at, band / 2 + reach);
+      const barb = Math.min(6, reach * 0.5);
+      const barbs = [
+        besides(run, view, at, band / 2 + reach - barb, -4),
+        tip,
+        besides(run, view, at, band / 2 + reach - barb, 4),
+      ];
+      return stroke([besides(run, view, at, band / 2 + Math.min(7, reach / 4)), tip]) + stroke(barbs);
     })
     .join('');
+}
+
+function middleInView(run: PlanRun, view: View, from: Length, to: Length): Length | null {
+  const [part] = pathParts(run.path, from, to);
+  if (part === undefined) return null;
+  const start = [view.toX(part.from.x), view.toY(part.from.y)] as const;
+  const end = [view.toX(part.to.x), view.toY(part.to.y)] as const;
+  const line = clipLine(start, end, view.frame);
+  const length = Math.hypot(end[0] - start[0], end[1] - start[1]);
+  if (line === null || length === 0) return null;
+  const shares = line.map(([x, y]) => Math.hypot(x - start[0], y - start[1]) / length);
+  return from + ((to - from) * (shares[0]! + shares[1]!)) / 2;
 }
 
 function stroke(points: readonly ([number, number] | null)[]): string {
   if (points.some((point) => point === null)) return '';
   return points.map((point, index) => `${index === 0 ? 'M' : 'L'}${point!.join(' ')}`).join('');
-}
-
-function FeedSign({ run, view, inks }: Omit<RunProps, 'name'>) {
-  const start = run.path[0];
-  if (start === undefined) return null;
-  return <circle cx={tenth(view.toX(start.x))} cy={tenth(view.toY(start.y))} r={4.5} fill={inks.ink} />;
 }
 
 function Name({ name: { text, box, leader }, inks }: { name: PlacedName; inks: Inks }) {

@@ -1,5 +1,5 @@
 import type { PathPoint } from '../../../src/domain/layout/result.ts';
-import type { Side, UnitSystem } from '../../../src/domain/model.ts';
+import type { Crossing, Run, RunFeed, Side, UnitSystem } from '../../../src/domain/model.ts';
 import type { PieceState } from '../../../src/domain/quality/states.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
 import type { InkMode } from '../ink.tsx';
@@ -11,7 +11,22 @@ export interface PlanRun {
   /** As far as the record goes; without it the run is drawn as planned. */
   readonly pieces?: readonly { readonly from: Length; readonly to: Length; readonly state: PieceState }[];
   readonly taps?: readonly Length[];
+  /** The marks of `taps`, in their order; lettered where there is room. */
+  readonly tapMarks?: readonly string[];
+  readonly feed?: Pick<RunFeed, 'kind' | 'at'>;
+  /** What the run passes through. */
+  readonly crossings?: readonly Pick<Crossing, 'at' | 'thickness' | 'kind'>[];
+  /** Where hangers can be fixed: lines of the structure across the run. */
+  readonly structure?: Run['structure'];
   readonly href?: string;
+}
+
+/** A part of the level, in its own coordinates. */
+export interface Window {
+  readonly left: Length;
+  readonly right: Length;
+  readonly low: Length;
+  readonly high: Length;
 }
 
 export interface FloorPlanProps {
@@ -22,4 +37,8 @@ export interface FloorPlanProps {
   readonly width?: number;
   /** The plan is made smaller rather than taller than this. */
   readonly tallest?: number;
+  /** Only this part, drawn as large as it goes. */
+  readonly window?: Window;
+  /** Marks of tap-offs and lines of the structure; a small plan leaves them out. */
+  readonly detailed?: boolean;
 }

@@ -43,3 +43,18 @@ export function isWithin(at: Length, stretch: Stretch, length: Length): boolean 
 export function middleOf(span: Stretch, stretch: Stretch): Length {
   return (Math.max(span.from, stretch.from) + Math.min(span.to, stretch.to)) / 2;
 }
+
+/** Lines of a drawing put together on sheets no taller than `height`; a line is never cut. */
+export function packLines<Line extends { readonly height: number }>(lines: readonly Line[], height: number): Line[][] {
+  const sheets: Line[][] = [[]];
+  let used = 0;
+  for (const line of lines) {
+    if (used > 0 && used + line.height > height) {
+      sheets.push([]);
+      used = 0;
+    }
+    sheets.at(-1)!.push(line);
+    used += line.height;
+  }
+  return sheets;
+}

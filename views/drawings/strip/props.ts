@@ -33,6 +33,10 @@ export interface StripProps {
   readonly ink: InkMode;
   /** Width of the drawing in its own units: px on a screen, pt on paper. */
   readonly width?: number;
+  /** Drawing units for each unit of length, for a drawing to a stated scale; without it the density of the marks decides. */
+  readonly scale?: number;
+  /** Every thing in firm outline, whatever its state: a drawing to build from. */
+  readonly allAlike?: boolean;
   /** Tells apart several drawings of one run on a page. */
   readonly idPrefix?: string;
 }

@@ -19,12 +19,13 @@ export interface Thing {
 }
 
 /** Everything of the run in order of distance; a joint before the piece that starts at it. */
-export function thingsOf(props: Pick<StripProps, 'layout' | 'record' | 'run' | 'units'>): Thing[] {
-  const { layout, record, run, units } = props;
+export function thingsOf(props: Pick<StripProps, 'layout' | 'record' | 'run' | 'units' | 'allAlike'>): Thing[] {
+  const { layout, record, run, units, allAlike } = props;
   const short = (mark: string) => (mark.startsWith(`${run.id}-`) ? mark.slice(run.id.length + 1) : mark);
   const recorded = (item: StripItem<WorkState> | undefined, letter: string, index: number, first: WorkState) => ({
     mark: short(item?.mark ?? `${letter}${String(index + 1).padStart(2, '0')}`),
     ...inked(item, first),
+    ...(allAlike ? { ink: 'firm' as const } : {}),
     href: item?.href ?? null,
   });
   const at = (place: Length) => ({ from: place, to: place, piece: null });

@@ -1,0 +1,55 @@
+import PDFDocument from 'pdfkit';
+import type { JSX } from 'preact';
+import { render } from 'preact-render-to-string';
+import drawSvg from 'svg-to-pdfkit';
+import type { SheetHead } from '../../../views/drawings/sheet/head.ts';
+import { PAPERS, type PaperName } from '../../../views/drawings/sheet/papers.ts';
+import { printable } from '../pdf/printable.ts';
+import { printableSvg } from '../pdf/printable-svg.ts';
+
+/** Points of a PDF to a millimetre: 72 to the inch (PDF 1.7, 8.3.2.3) of 25.4 mm. */
+const POINTS_PER_MM = 72 / 25.4;
+
+export interface DrawingFile {
+  readonly head: SheetHead;
+  readonly paper: PaperName;
+  readonly sheets: readonly JSX.Element[];
+}
+
+/** A drawing as PDF, a page a sheet at true size. The same drawing of the same date gives the same bytes. */
+export function drawingPdf({ head, paper, sheets }: DrawingFile): PDFKit.PDFDocument {
+  const { widthMm, heightMm } = PAPERS[paper];
+  const size: [number, number] = [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM];
+  const dated = new Date(`${head.date}T00:00:00Z`);
+  const title = `${head.title}, job ${head.jobNumber}`;
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    size,
+    margin: 0,
+    pdfVersion: '1.7',
+    lang: 'en',
+    displayTitle: true,
+    info: {
+      Title: title,
+      Author: 'Busway Job Book',
+      Creator: 'Busway Job Book',
+      Producer: 'Busway Job Book',
+      CreationDate: dated,
+      ModDate: dated,
+    },
+  });
+  for (const sheet of sheets) {
+    doc.addPage();
+    drawSvg(doc, printableSvg(render(sheet), printable), 0, 0, {
+      width: size[0],
+      height: size[1],
+      assumePt: true,
+      preserveAspectRatio: 'xMinYMin meet',
+      warningCallback: (warning) => {
+        throw new Error(`a drawing cannot be put on paper: ${warning}`);
+      },
+    });
+  }
+  doc.end();
+  return doc;
+}
