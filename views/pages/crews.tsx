@@ -44,7 +44,7 @@ function Schedule({ schedule, today }: { schedule: CrewSchedule; today: string }
   const { continuous, earliest, unplaced } = schedule;
   return (
     <>
-      {unplaced.length > 0 && <Notice kind="warning" text={sayUnplaced(unplaced)} />}
+      {unplaced.length > 0 && <Notice kind="note" text={sayUnplaced(unplaced)} />}
       <Way
         title="No crew stands"
         id="steady"

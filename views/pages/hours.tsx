@@ -8,6 +8,7 @@ import type { PagerProps } from '../components/pager.tsx';
 import { HoursByLevel } from './hours/hours-by-level.tsx';
 import { HoursLines } from './hours/hours-lines.tsx';
 import { HoursRangePart } from './hours/hours-range.tsx';
+import { HoursSpread, type HoursSpreadProps } from './hours/hours-spread.tsx';
 import { LabourBookPart } from './hours/labour-book.tsx';
 
 export interface HoursPageProps {
@@ -18,6 +19,7 @@ export interface HoursPageProps {
   readonly labour: Labour | null;
   readonly book: LabourBook | null;
   readonly leftOut: readonly string[];
+  readonly spread: Omit<HoursSpreadProps, 'range'> | null;
   readonly mayMoney: boolean;
   /** One activity line by line, when it was asked for. */
   readonly opened: {
@@ -46,6 +48,7 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
         />
       )}
       <HoursRangePart {...props} labour={labour} book={book} />
+      {props.spread !== null && <HoursSpread {...props.spread} range={labour.range} />}
       <HoursByLevel {...props} labour={labour} book={book} />
       <LabourBookPart {...props} book={book} />
     </>

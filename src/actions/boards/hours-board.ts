@@ -1,4 +1,7 @@
+import { type Bar, histogram } from '../../domain/labour/histogram.ts';
+import { spreadShares } from '../../domain/labour/hours-range.ts';
 import type { Activity, Labour, LabourLine } from '../../domain/labour/result.ts';
+import { simulateHours } from '../../domain/labour/simulate-hours.ts';
 import type { LabourBook } from '../../domain/model.ts';
 import type { Context, Viewer } from '../context.ts';
 import { figuresOf } from '../figures.ts';
@@ -11,7 +14,18 @@ export interface HoursBoard {
   /** Crew rates are left out for anybody but the office. */
   readonly book: LabourBook | null;
   readonly leftOut: readonly string[];
+  /** How the trials came out, and which activities drive their spread, greatest share first. */
+  readonly spread: Spread | null;
 }
+
+export interface Spread {
+  readonly bars: readonly Bar[];
+  readonly drivers: ReturnType<typeof spreadShares>;
+}
+
+const BARS = 40;
+/** The trials are run again for their picture, once for the same hours. */
+const drawn = new WeakMap<Labour, Spread>();
 
 /** The hours of a job with everything that made them; the crew's rates and the cost of an hour for the office alone. */
 export async function hoursBoard(context: Context, viewer: Viewer, projectId: string): Promise<HoursBoard> {
@@ -25,7 +39,19 @@ export async function hoursBoard(context: Context, viewer: Viewer, projectId: st
     labour: labour === null || mayMoney ? labour : { ...labour, costPerProductiveHour: null },
     book: job.labourBook === null || mayMoney ? job.labourBook : { ...job.labourBook, crew: [] },
     leftOut: figures.layouts.filter((layout) => !layout.ok).map((layout) => layout.run),
+    spread: labour === null || job.labourBook === null ? null : spreadOf(labour, job.labourBook),
   };
+}
+
+function spreadOf(labour: Labour, book: LabourBook): Spread {
+  const known = drawn.get(labour);
+  if (known !== undefined) return known;
+  const spread = {
+    bars: histogram(simulateHours(labour.lines, book), BARS),
+    drivers: spreadShares(labour.lines, book.correlation),
+  };
+  drawn.set(labour, spread);
+  return spread;
 }
 
 /** Lines of one activity, on one level or on none. */

@@ -30,7 +30,7 @@ export function hours(app: App, context: Context): void {
   app.get('/jobs/:jobId/hours', { schema: { hide: true, params, querystring: query } }, async (request, reply) => {
     const { jobId } = request.params;
     const board = await hoursBoard(context, viewerOf(request), jobId);
-    const { heading, labour, book, levels, leftOut } = board;
+    const { heading, labour, book, levels, leftOut, spread } = board;
     return sendPage(
       request,
       reply,
@@ -48,6 +48,7 @@ export function hours(app: App, context: Context): void {
         labour,
         book,
         leftOut,
+        spread,
         mayMoney: heading.reached.may('money'),
         opened: openedOf(board, jobId, request.query),
       }),
