@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { UnitSystem } from '../../src/domain/model.ts';
 import { Button, ButtonLink } from '../components/button.tsx';
 import { Confirm } from '../components/confirm.tsx';
 import { type Conflict, ConflictList } from '../components/conflict-list.tsx';
@@ -7,10 +8,12 @@ import type { Option } from '../components/field.tsx';
 import { Form } from '../components/form.tsx';
 import { type FormFault, FormFaults } from '../components/form-faults.tsx';
 import { runEntryWord } from '../words/run-entries.ts';
+import { DrawnRun, type TypedRunProps } from './run-edit/drawn-run.tsx';
 import { FeedFields } from './run-edit/feed-fields.tsx';
 import { HangingFields } from './run-edit/hanging-fields.tsx';
 import { PlaceFields } from './run-edit/place-fields.tsx';
 import { Questions } from './run-edit/questions.tsx';
+import type { PasteFaults } from './run-edit/rows-of.tsx';
 import { TapFields } from './run-edit/tap-fields.tsx';
 import { WayFields } from './run-edit/way-fields.tsx';
 
@@ -41,6 +44,13 @@ export interface RunEditPageProps {
   readonly levels: readonly Option[];
   readonly types: readonly Option[];
   readonly example: string;
+  readonly units: UnitSystem;
+  readonly drawing: TypedRunProps;
+  /** Where the drawing of what is typed comes from. */
+  readonly drawHref: string;
+  readonly pasteFaults: PasteFaults;
+  /** Address of our own files. */
+  readonly assets: string;
   /** The label is painted on the floor and can no longer change. */
   readonly released: boolean;
   readonly conflicts: readonly Conflict[] | null;
@@ -63,9 +73,12 @@ export function RunEditPage(props: RunEditPageProps): JSX.Element {
       >
         {base !== undefined && <input type="hidden" name="base" value={base} />}
         <input type="hidden" name="asked" value={props.asked} />
+        {/* Enter in a field saves, whichever button stands first. */}
+        <button type="submit" hidden tabIndex={-1} />
         <Questions questions={props.questions} tapQuestions={props.tapQuestions} />
         <PlaceFields {...props} />
         <FeedFields {...props} />
+        <DrawnRun {...props.drawing} href={props.drawHref} />
         <WayFields {...props} />
         <HangingFields {...props} />
         <TapFields {...props} />
@@ -76,6 +89,7 @@ export function RunEditPage(props: RunEditPageProps): JSX.Element {
           </ButtonLink>
         </div>
       </Form>
+      <script src={`${props.assets}/run-form.js`} defer />
       {removal !== null && version !== undefined && (
         <Confirm
           ask="Remove the run"

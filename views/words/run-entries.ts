@@ -36,6 +36,7 @@ const WORDS: Readonly<Record<string, string>> = {
   rodStockMm: 'Rod is bought in lengths of',
   attachment: 'Held to the structure by',
   supportCapacityKg: 'One hanger may carry',
+  legs: 'Legs',
   taps: 'Tap-offs',
 };
 
@@ -68,4 +69,10 @@ export function runEntryWord(path: string): string {
 
 export function cellWord(cell: string): string {
   return CELLS[cell] ?? cell;
+}
+
+/** The id of the field that an entry is typed into. */
+export function entryId(path: string): string {
+  const field = path === 'legs' ? 'legs[0].lengthMm' : path;
+  return `f-${field.replace(/[^A-Za-z0-9_-]/g, '-')}`;
 }

@@ -2,6 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { Context } from '../../actions/context.ts';
 import { changeRun, createRun, removeRun } from '../../actions/runs.ts';
+import { takePasted } from '../../document/run-form/pasted.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { attempt, entered, formSubmission, formVersion } from './form.ts';
@@ -9,6 +10,7 @@ import { goTo } from './page.ts';
 import { runParams } from './run.ts';
 import { afterStale } from './run-edit/after-stale.ts';
 import { readRun } from './run-edit/read-run.ts';
+import { showDrawing } from './run-edit/show-drawing.ts';
 import { type Asked, showRunForm } from './run-edit/show-run-form.ts';
 
 const jobParams = z.object({ jobId: z.string() });
@@ -38,6 +40,14 @@ export function runEdit(app: App, context: Context): void {
     save(context, request, reply, request.params),
   );
 
+  app.post('/jobs/:jobId/runs/new/drawing', { schema: { hide: true, params: jobParams } }, (request, reply) =>
+    showDrawing(context, request, reply, { jobId: request.params.jobId, runId: null }),
+  );
+
+  app.post('/jobs/:jobId/runs/:runId/drawing', { schema: { hide: true, params: runParams } }, (request, reply) =>
+    showDrawing(context, request, reply, request.params),
+  );
+
   app.post(
     '/jobs/:jobId/runs/:runId/removal',
     { schema: { hide: true, params: runParams } },
@@ -60,7 +70,8 @@ async function save(
 ): Promise<FastifyReply> {
   const { jobId, runId } = of;
   const viewer = viewerOf(request);
-  const fields = entered(request);
+  const { entered: fields, faults } = takePasted(entered(request));
+  if (Object.keys(faults).length > 0) return showRunForm(context, request, reply, { ...of, fields });
   const read = await readRun(context, viewer, of, fields);
   if (read.again !== null) return showRunForm(context, request, reply, { ...of, fields, read: read.again });
   const tried = await attempt(async () =>

@@ -1,13 +1,13 @@
 import type { JSX } from 'preact';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { Part } from '../../components/part.tsx';
-import { entryProps, type Filled } from './fields.ts';
-import { Zones } from './way-fields.tsx';
+import { entryProps } from './fields.ts';
+import { RowsOf, type RowsOfProps } from './rows-of.tsx';
 
 const NOT_STATED = { value: '', word: 'not stated' };
 
 /** What holds the run up. */
-export function HangingFields(props: Filled): JSX.Element {
+export function HangingFields(props: Omit<RowsOfProps, 'group'>): JSX.Element {
   const entry = (path: string) => entryProps(props, path);
   return (
     <Part title="Hangers" id="hanging">
@@ -47,13 +47,7 @@ export function HangingFields(props: Filled): JSX.Element {
           hint="The evaluated value for this structure, as 150 kg or 330 lb. Empty is unknown, which is never in order."
         />
       </div>
-      <Zones
-        {...props}
-        group="noSupport"
-        noun="no-hanger zone"
-        caption="Where no hanger may stand"
-        hint="As under a duct or a tendon. A zone wider than the greatest spacing has no legal answer."
-      />
+      <RowsOf {...props} group="noSupport" />
     </Part>
   );
 }

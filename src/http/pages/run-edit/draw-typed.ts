@@ -1,0 +1,54 @@
+import type { Context, Viewer } from '../../../actions/context.ts';
+import { jobParts } from '../../../actions/job-parts.ts';
+import { type DrawnRun, previewRun } from '../../../actions/run-preview.ts';
+import { getRun } from '../../../actions/runs.ts';
+import type { EntryFault } from '../../../document/form/entries.ts';
+import type { ProjectDocument } from '../../../document/job-document.ts';
+import type { ListFault } from '../../../document/lists/list-fault.ts';
+import { type Pasted, takePasted } from '../../../document/run-form/pasted.ts';
+import { type ReadRun, readRunForm } from '../../../document/run-form/read-run-form.ts';
+import { lengthReadings } from '../../../document/run-form/readings.ts';
+import type { Entered } from '../form.ts';
+import { baseOf } from './read-run.ts';
+
+export interface TypedDrawing {
+  /** What was typed, with the rows that were pasted in their places. */
+  readonly pasted: Pasted;
+  readonly read: ReadRun;
+  readonly project: ProjectDocument;
+  /** Why there is no drawing, by field; nothing where there is one. */
+  readonly faults: readonly EntryFault[];
+  readonly tapFaults: readonly ListFault[];
+  /** How unusual figures were read, and what is asked about them. */
+  readonly notes: readonly EntryFault[];
+  readonly drawn: DrawnRun | null;
+}
+
+/** Stands for the label of a new run until it has one. */
+const NEW_RUN = 'NEW-RUN';
+
+/** The run as it stands in its form, laid out; nothing is saved. */
+export async function drawTyped(
+  context: Context,
+  viewer: Viewer,
+  { jobId, runId }: { readonly jobId: string; readonly runId: string | null },
+  fields: Entered,
+): Promise<TypedDrawing> {
+  const job = await jobParts(context, viewer, jobId);
+  const pasted = takePasted(fields);
+  const before = runId === null ? null : (baseOf(fields) ?? (await getRun(context, viewer, jobId, runId)).document);
+  const named = { ...pasted.entered, id: pasted.entered.id?.trim() || NEW_RUN };
+  const read = readRunForm(named, job, before);
+  const notes = [...read.questions, ...lengthReadings(pasted.entered, job.project.units)];
+  const typed = { pasted, read, project: job.project, notes, tapFaults: read.tapFaults };
+  const isUnread = read.faults.length > 0 || read.tapFaults.length > 0 || Object.keys(pasted.faults).length > 0;
+  if (isUnread) return { ...typed, faults: read.faults, drawn: null };
+  const run = { rowId: runId, key: before?.id ?? null, document: read.run };
+  const preview = await previewRun(context, viewer, jobId, run, job);
+  if (preview.ok) return { ...typed, faults: [], drawn: preview.drawn };
+  const faults = preview.faults.map(({ path, message, remedy }) => ({
+    field: read.fieldOf(path),
+    said: `${message} ${remedy}`.trim(),
+  }));
+  return { ...typed, faults, drawn: null };
+}
