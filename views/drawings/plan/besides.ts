@@ -15,3 +15,9 @@ export function besides(run: PlanRun, view: View, at: Length, away: number, alon
   const y = view.toY(place.y) - Math.sin(side) * away - Math.sin(place.heading) * along;
   return [tenth(x), tenth(y)];
 }
+
+/** A line through these points; nothing where one of them is out of view. */
+export function stroke(points: readonly ([number, number] | null)[]): string {
+  if (points.some((point) => point === null)) return '';
+  return points.map((point, index) => `${index === 0 ? 'M' : 'L'}${point!.join(' ')}`).join('');
+}

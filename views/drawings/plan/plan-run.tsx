@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
-import type { Length } from '../../../src/domain/units/length.ts';
 import { InkedBox, type Inks } from '../ink.tsx';
 import { tenth } from '../scale.ts';
 import { lookOf } from '../states.ts';
-import { besides } from './besides.ts';
+import { besides, stroke } from './besides.ts';
 import { clipLine } from './clip.ts';
+import { facingArrows } from './facing-arrows.ts';
 import { pathParts } from './path-parts.ts';
 import type { PlacedName } from './place-names.ts';
 import { CrossingSigns, FeedSign } from './plan-signs.tsx';
@@ -41,7 +41,8 @@ export function DrawnRun(props: RunProps): JSX.Element {
 function Band(props: RunProps) {
   const { run, view, inks, allAlike } = props;
   const end = run.path.at(-1)?.at ?? 0;
-  const pieces = run.pieces ?? [{ from: 0, to: end, state: 'planned' as const }];
+  const isLaid = run.pieces !== undefined && run.pieces.length > 0;
+  const pieces = isLaid ? run.pieces : [{ from: 0, to: end, state: 'planned' as const }];
   return (
     <>
       {pieces.flatMap((piece) =>
@@ -52,7 +53,7 @@ function Band(props: RunProps) {
           const turn = (Math.atan2(y2 - y1, x2 - x1) * 180) / Math.PI;
           const { band } = view;
           const box = { x: 0, y: -band / 2, width: Math.max(Math.hypot(x2 - x1, y2 - y1), band), height: band };
-          const ink = allAlike ? 'thin' : lookOf(piece.state).ink;
+          const ink = allAlike && isLaid ? 'thin' : lookOf(piece.state).ink;
           return (
             <g key={`${x1} ${y1} ${x2}`} transform={`translate(${tenth(x1)} ${tenth(y1)}) rotate(${tenth(turn)})`}>
               <InkedBox box={box} ink={ink} inks={inks} />
@@ -61,7 +62,14 @@ function Band(props: RunProps) {
         }),
       )}
       <path d={tapTicks(run, view)} stroke={inks.ink} stroke-width={1.2} fill="none" />
-      <path d={facingArrows(run, view)} stroke={inks.ink} stroke-width={1.4} fill="none" />
+      <path
+        d={facingArrows(run, view)
+          .map(({ d }) => d)
+          .join('')}
+        stroke={inks.ink}
+        stroke-width={1.4}
+        fill="none"
+      />
       <CrossingSigns run={run} view={view} inks={inks} />
       <FeedSign run={run} view={view} inks={inks} />
     </>
@@ -73,43 +81,6 @@ function tapTicks(run: PlanRun, view: View): string {
   return (run.taps ?? [])
     .map((at) => stroke([besides(run, view, at, band / 2), besides(run, view, at, band / 2 + 5)]))
     .join('');
-}
-
-/** One arrow in the middle of that part of each leg which is in view. */
-function facingArrows(run: PlanRun, view: View): string {
-  const { band, reach } = view;
-  return run.path
-    .slice(1)
-    .map((point, index) => {
-      const at = middleInView(run, view, run.path[index]!.at, point.at);
-      if (at === null) return '';
-      const tip = besides(run, view, at, band / 2 + reach);
-      const barb = Math.min(6, reach * 0.5);
-      const barbs = [
-        besides(run, view, at, band / 2 + reach - barb, -4),
-        tip,
-        besides(run, view, at, band / 2 + reach - barb, 4),
-      ];
-      return stroke([besides(run, view, at, band / 2 + Math.min(7, reach / 4)), tip]) + stroke(barbs);
-    })
-    .join('');
-}
-
-function middleInView(run: PlanRun, view: View, from: Length, to: Length): Length | null {
-  const [part] = pathParts(run.path, from, to);
-  if (part === undefined) return null;
-  const start = [view.toX(part.from.x), view.toY(part.from.y)] as const;
-  const end = [view.toX(part.to.x), view.toY(part.to.y)] as const;
-  const line = clipLine(start, end, view.frame);
-  const length = Math.hypot(end[0] - start[0], end[1] - start[1]);
-  if (line === null || length === 0) return null;
-  const shares = line.map(([x, y]) => Math.hypot(x - start[0], y - start[1]) / length);
-  return from + ((to - from) * (shares[0]! + shares[1]!)) / 2;
-}
-
-function stroke(points: readonly ([number, number] | null)[]): string {
-  if (points.some((point) => point === null)) return '';
-  return points.map((point, index) => `${index === 0 ? 'M' : 'L'}${point!.join(' ')}`).join('');
 }
 
 function Name({ name: { text, box, leader }, inks }: { name: PlacedName; inks: Inks }) {

@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
 import type { UnitSystem } from '../../../src/domain/model.ts';
 import type { Inks } from '../ink.tsx';
-import type { Box } from '../scale.ts';
+import { type Box, tenth } from '../scale.ts';
 import { clipLine, type Point } from './clip.ts';
+import { facingArrows } from './facing-arrows.ts';
 import { type NamePlace, placeNames } from './place-names.ts';
 import { DrawnRun } from './plan-run.tsx';
 import type { PlanRun } from './props.ts';
@@ -30,10 +31,13 @@ export function Scene({ runs, view, units, inks, detailed, allAlike }: SceneProp
     seen.filter(({ run }) => run.path.length > 1).map(({ run, lines }) => nameOf(run, lines)),
     LETTER,
     bands,
+    view.sheet,
   );
   const drawn = seen.map(({ run }) => run);
-  const marks = detailed ? tapMarks(drawn, view, [...bands, ...names.map((name) => name.box)]) : [];
-  const lines = detailed ? structureLines(drawn, view, units) : [];
+  const arrows = drawn.flatMap((run) => facingArrows(run, view).map(({ box }) => box));
+  const taken = [...bands, ...arrows, ...names.map((name) => name.box)];
+  const marks = detailed ? tapMarks(drawn, view, taken) : [];
+  const lines = detailed ? structureLines(drawn, view, units, roundAbout(bands, view.frame)) : [];
   return (
     <>
       {lines.length > 0 && (
@@ -70,6 +74,17 @@ export function Scene({ runs, view, units, inks, detailed, allAlike }: SceneProp
           allAlike={allAlike}
         />
       ))}
+      {lines.length > 0 &&
+        marks.map(({ box }) => (
+          <rect
+            key={`${box.x} ${box.y}`}
+            x={tenth(box.x)}
+            y={tenth(box.y)}
+            width={tenth(box.width)}
+            height={tenth(box.height)}
+            fill={inks.ground}
+          />
+        ))}
       {marks.map(({ x, y, text, upright }) => (
         <text
           key={`${x} ${y}`}
@@ -109,4 +124,14 @@ function bandOf([[x1, y1], [x2, y2]]: Line, band: number): Box {
     width: Math.abs(x2 - x1) + band,
     height: Math.abs(y2 - y1) + band,
   };
+}
+
+/** The room that all of them take together, and some more for the ends of the structure's lines. */
+function roundAbout(bands: readonly Box[], frame: Box): Box {
+  const more = 34;
+  const left = Math.max(frame.x, Math.min(...bands.map((band) => band.x)) - more);
+  const top = Math.max(frame.y, Math.min(...bands.map((band) => band.y)) - more);
+  const right = Math.min(frame.x + frame.width, Math.max(...bands.map((band) => band.x + band.width)) + more);
+  const bottom = Math.min(frame.y + frame.height, Math.max(...bands.map((band) => band.y + band.height)) + more);
+  return { x: left, y: top, width: right - left, height: bottom - top };
 }

@@ -20,16 +20,17 @@ export interface StructureLine {
  * The members of the structure that hangers can be fixed to, where runs say that they hang from a grid: each a line across the
  * plan, labelled with its distance from the origin of the level along x or y, as far as labels have room.
  */
-export function structureLines(runs: readonly PlanRun[], view: View, units: UnitSystem): StructureLine[] {
+export function structureLines(runs: readonly PlanRun[], view: View, units: UnitSystem, frame: Box): StructureLine[] {
   const { xs, ys } = membersOf(runs);
   if (xs.length + ys.length > MOST) return [];
-  const { frame } = view;
   let lastX = Number.NEGATIVE_INFINITY;
   const upright = xs.flatMap((x): StructureLine[] => {
     const at = view.toX(x);
     if (at < frame.x || at > frame.x + frame.width) return [];
     const text = formatLength(x, units);
-    const hasRoom = at - lastX > textWidth(text, STRUCTURE_LETTER) + 8;
+    const width = textWidth(text, STRUCTURE_LETTER);
+    const onSheet = at - width / 2 >= view.frame.x && at + width / 2 <= view.frame.x + view.frame.width;
+    const hasRoom = onSheet && at - lastX > width + 8;
     if (hasRoom) lastX = at;
     return [
       {

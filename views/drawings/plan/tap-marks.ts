@@ -16,6 +16,7 @@ export interface TapMark {
   readonly text: string;
   /** Reads upwards, on runs that go east and west. */
   readonly upright: boolean;
+  readonly box: Box;
 }
 
 /** Marks of tap-offs beside their ticks, on the side they face, where none lies on a run or on another mark. */
@@ -23,7 +24,8 @@ export function tapMarks(runs: readonly PlanRun[], view: View, taken: readonly B
   const wanted = runs.flatMap((run) => wishesOf(run, view));
   if (wanted.length > MOST) return [];
   const boxes: Box[] = [...taken];
-  return wanted.flatMap(({ mark, box }) => {
+  return wanted.flatMap((mark) => {
+    const { box } = mark;
     const { frame } = view;
     const inside = isIn([box.x, box.y], frame) && isIn([box.x + box.width, box.y + box.height], frame);
     if (!inside || boxes.some((other) => meet(other, box))) return [];
@@ -32,8 +34,8 @@ export function tapMarks(runs: readonly PlanRun[], view: View, taken: readonly B
   });
 }
 
-function wishesOf(run: PlanRun, view: View): { mark: TapMark; box: Box }[] {
-  return (run.taps ?? []).flatMap((at, index): { mark: TapMark; box: Box }[] => {
+function wishesOf(run: PlanRun, view: View): TapMark[] {
+  return (run.taps ?? []).flatMap((at, index): TapMark[] => {
     const text = run.tapMarks?.[index];
     const place = placeOnPath(run.path, at);
     if (text === undefined || place === null || place.heading === null) return [];
@@ -46,12 +48,11 @@ function wishesOf(run: PlanRun, view: View): { mark: TapMark; box: Box }[] {
     if (upright) {
       const up = Math.sin(side) > 0;
       const box = { x: x - TAP_LETTER / 2 - 0.5, y: up ? y - width : y, width: TAP_LETTER + 1, height: width };
-      const mark = { x: tenth(x + TAP_LETTER * 0.36), y: tenth(up ? y : y + width), text, upright };
-      return [{ mark, box }];
+      return [{ x: tenth(x + TAP_LETTER * 0.36), y: tenth(up ? y : y + width), text, upright, box }];
     }
     const right = Math.cos(side) > 0;
     const box = { x: right ? x : x - width, y: y - TAP_LETTER / 2, width, height: TAP_LETTER };
-    return [{ mark: { x: tenth(box.x), y: tenth(y + TAP_LETTER * 0.36), text, upright }, box }];
+    return [{ x: tenth(box.x), y: tenth(y + TAP_LETTER * 0.36), text, upright, box }];
   });
 }
 

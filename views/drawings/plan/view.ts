@@ -21,6 +21,8 @@ export interface View {
   readonly toY: (y: Length) => number;
   /** Nothing of the building is drawn outside. */
   readonly frame: Box;
+  /** Lettering may stand here. */
+  readonly sheet: Box;
   /** How wide a run is drawn, and how far its arrows may reach: less where runs hang close together. */
   readonly band: number;
   readonly reach: number;
@@ -48,6 +50,7 @@ export function viewOf({ runs, width = 960, tallest = 720, window }: FloorPlanPr
       width: drawnWidth - 2 * inner,
       height: height - (window === undefined ? 0 : ROOM.foot - 34),
     },
+    sheet: { x: 0, y: 0, width: drawnWidth, height },
     ...widthsAt(scale, runs),
   };
 }
@@ -63,6 +66,7 @@ export function viewAt(window: Window, frame: Box, scale: number, runs: readonly
     toX: (x) => frame.x + frame.width / 2 + (x - middleX) * scale,
     toY: (y) => frame.y + frame.height / 2 + (middleY - y) * scale,
     frame,
+    sheet: { x: frame.x - 6, y: frame.y - 6, width: frame.width + 12, height: frame.height + 12 },
     ...widthsAt(scale, runs),
   };
 }

@@ -31,7 +31,7 @@ const SERIES: Readonly<Record<UnitSystem, readonly Scale[]>> = {
 
 /** The smallest drawings that are chosen without a person's asking, so that marks stay where they belong. */
 const SMALLEST_STRIP: Readonly<Record<UnitSystem, number>> = { 'ft-in': 96, metric: 100 };
-const SMALLEST_PLAN: Readonly<Record<UnitSystem, number>> = { 'ft-in': 192, metric: 200 };
+const SMALLEST_PLAN: Readonly<Record<UnitSystem, number>> = { 'ft-in': 240, metric: 250 };
 
 export function scalesOf(units: UnitSystem): readonly Scale[] {
   return SERIES[units];
