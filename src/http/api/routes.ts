@@ -17,6 +17,7 @@ import { openapiDocument } from './openapi-document.ts';
 import { projects } from './projects.ts';
 import { runs } from './runs.ts';
 import { sections } from './sections.ts';
+import { severalRuns } from './several-runs.ts';
 import { supports } from './supports.ts';
 import { taps } from './taps.ts';
 
@@ -27,6 +28,7 @@ export function apiRoutes(app: App, context: Context): void {
   levels(app, context);
   buswayTypes(app, context);
   runs(app, context);
+  severalRuns(app, context);
   sections(app, context);
   joints(app, context);
   supports(app, context);

@@ -1,0 +1,26 @@
+import type { Finding } from '../../domain/finding.ts';
+import type { RunLayout } from '../../domain/layout/result.ts';
+
+/** Findings that a change brings and those that it takes away, in the order of the layouts. */
+export function findingChanges(
+  before: readonly RunLayout[],
+  after: readonly RunLayout[],
+): { readonly appearing: readonly Finding[]; readonly disappearing: readonly Finding[] } {
+  const [old, now] = [before, after].map((layouts) => layouts.flatMap((layout) => layout.findings));
+  return { appearing: without(now ?? [], old ?? []), disappearing: without(old ?? [], now ?? []) };
+}
+
+/** What stands in the first list and not in the second, each as often as it stands more. */
+function without(these: readonly Finding[], those: readonly Finding[]): readonly Finding[] {
+  const left = new Map<string, number>();
+  for (const finding of those) left.set(keyOf(finding), (left.get(keyOf(finding)) ?? 0) + 1);
+  return these.filter((finding) => {
+    const count = left.get(keyOf(finding)) ?? 0;
+    if (count > 0) left.set(keyOf(finding), count - 1);
+    return count === 0;
+  });
+}
+
+function keyOf({ rule, severity, run, message }: Finding): string {
+  return [rule, severity, run, message].join('\n');
+}
