@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { type LabourBookDocument, labourBookSchema } from '../document/job-document.ts';
+import { toLabourBook } from '../document/model/to-labour-book.ts';
+import { jointLabourCost } from '../domain/layout/joint-labour-cost.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
@@ -21,7 +23,9 @@ export async function getLabourBook(context: Context, viewer: Viewer, projectId:
   return { ...view, document };
 }
 
-/** Sets the labour book; joint labour is part of a covering's cost, so runs are laid out anew. */
+/**
+ * Sets the labour book. Joint labour is part of a covering's cost: only when that changes are the runs laid out anew.
+ */
 export async function setLabourBook(
   context: Context,
   viewer: Viewer,
@@ -34,7 +38,7 @@ export async function setLabourBook(
     const current = await read(tx, projectId);
     assertVersion(current, version, current);
     await changeDesign(tx, context, projectId, {
-      scope: 'all',
+      scope: sameJointLabour(current.document, book) ? [] : 'all',
       change: (before) => ({ ...before, labourBook: book }),
       faultPath: (path) => path.replace(/^labourBook\.?/, ''),
     });
@@ -49,6 +53,10 @@ export async function setLabourBook(
     });
     return read(tx, projectId);
   });
+}
+
+function sameJointLabour(before: LabourBookDocument | null, after: LabourBookDocument): boolean {
+  return jointLabourCost(before && toLabourBook(before)) === jointLabourCost(toLabourBook(after));
 }
 
 async function read(

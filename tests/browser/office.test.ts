@@ -48,6 +48,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/hours'),
       job('/hours?activity=joint&level=F2'),
       job('/bid'),
+      job('/labour-book'),
       job('/crews'),
       job('/lists'),
       job('/members'),

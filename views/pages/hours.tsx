@@ -35,7 +35,7 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
   const { labour, book, leftOut } = props;
   if (labour === null || book === null)
     return (
-      <EmptyState text="The job has no labour book yet, so no hours are worked. It comes with the job document, or by the API; each company keeps its own." />
+      <EmptyState text="The job has no labour book yet, so no hours are worked. Each company keeps its own: the office enters it under Labour book, or brings it with the job document." />
     );
   if (props.opened !== null)
     return <HoursLines {...props.opened} jobId={props.jobId} units={props.units} book={book} />;
@@ -61,6 +61,7 @@ export function HoursTools({ jobId, mayMoney }: { jobId: string; mayMoney: boole
     <>
       <ButtonLink href={`/jobs/${jobId}/crews`}>Crews over levels</ButtonLink>
       {mayMoney && <ButtonLink href={`/jobs/${jobId}/bid`}>Bid</ButtonLink>}
+      {mayMoney && <ButtonLink href={`/jobs/${jobId}/labour-book`}>Labour book</ButtonLink>}
       <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>
     </>
   );

@@ -38,7 +38,7 @@ export function hours(app: App, context: Context): void {
         title: 'Hours',
         part: 'hours',
         revision: `design ${heading.designVersion}`,
-        ...(labour === null ? {} : { tools: HoursTools({ jobId, mayMoney: heading.reached.may('money') }) }),
+        tools: HoursTools({ jobId, mayMoney: heading.reached.may('money') }),
       }),
       HoursPage({
         jobId,

@@ -12,6 +12,7 @@ import { fieldRoutes } from './field/routes.ts';
 import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
+import { labourBook } from './labour-book.ts';
 import { levelEdit } from './level-edit.ts';
 import { lists } from './lists.ts';
 import { me } from './me.ts';
@@ -40,6 +41,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   runEdit(app, context);
   takeoff(app, context);
   hours(app, context);
+  labourBook(app, context);
   bid(app, context);
   crews(app, context);
   lists(app, context);

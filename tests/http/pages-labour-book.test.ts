@@ -1,0 +1,104 @@
+import { beforeAll, beforeEach, expect, it } from 'vitest';
+import { demoJob } from '../../src/document/demo/demo-job.ts';
+import { type Stage, stage } from '../support/cast.ts';
+import { forEachDatabase } from '../support/databases.ts';
+import { readPage } from '../support/page.ts';
+
+forEachDatabase((open) => {
+  let play: Stage;
+  let made = 0;
+  let id: string;
+  beforeAll(async () => {
+    play = await stage(await open());
+    return () => play.app.close();
+  });
+  beforeEach(async () => {
+    id = await bring(demoJob());
+  });
+  const bring = async (document: ReturnType<typeof demoJob>) => {
+    const project = { ...document.project, number: `LB-${++made}` };
+    const { body } = await play
+      .as('ada')
+      .post('/api/v1/job-documents')
+      .send({ ...document, project });
+    await play.joinAll(body.id);
+    return body.id as string;
+  };
+  const form = async () => {
+    const { text } = await play.as('olive').get(`/jobs/${id}/labour-book`);
+    const fields: Record<string, string> = {};
+    for (const [tag] of text.matchAll(/<input[^>]*>/g)) {
+      const of = (name: string) => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1];
+      const name = of('name');
+      if (name === undefined || (of('type') === 'checkbox' && !/ checked/.test(tag))) continue;
+      fields[name] = (of('value') ?? '').replaceAll('&quot;', '"').replaceAll('&#39;', "'");
+    }
+    for (const [, name = '', inner = ''] of text.matchAll(/<select[^>]* name="([^"]+)"[^>]*>(.*?)<\/select>/g))
+      fields[name] = /<option value="([^"]*)" selected/.exec(inner)?.[1] ?? '';
+    return fields;
+  };
+  const send = (fields: Record<string, string>, person: Parameters<Stage['as']>[0] = 'olive') =>
+    play.as(person).post(`/jobs/${id}/labour-book`).type('form').send(fields);
+  const book = async () => (await play.as('olive').get(`/api/v1/projects/${id}/labour-book`)).body;
+
+  it('saved untouched it stays the same book; one unit typed anew changes that unit and the hours', async () => {
+    const before = await book();
+    expect((await send(await form())).status).toBe(303);
+    expect((await book()).document).toEqual(before.document);
+    const hours = async () => (await play.as('olive').get(`/api/v1/projects/${id}/figures`)).body.labour.hours.likely;
+    const was = await hours();
+    expect((await send({ ...(await form()), bookVersion: 'demo-2', 'activities.tap.likely': '0.45' })).status).toBe(
+      303,
+    );
+    const after = await book();
+    expect(after.document.activities.tap.likely).toBe(0.45);
+    expect(after.document.version).toBe('demo-2');
+    expect(await hours()).toBeGreaterThan(was);
+  });
+
+  it('low hours above the likely ones are told at their field with the number, and what was typed stays', async () => {
+    const answer = await send({ ...(await form()), 'activities.end-cap.low': '7' });
+    expect(answer.status).toBe(422);
+    expect(readPage(answer.text)).toContain('the low hours, 7, are more than the likely ones, 0.15');
+    expect(answer.text).toMatch(/id="f-activities-end-cap-low-fault"/);
+    expect((await book()).document.activities['end-cap'].low).toBe(0.128);
+  });
+
+  it('somebody else’s newer book is not written over', async () => {
+    const mine = await form();
+    expect((await send({ ...(await form()), 'activities.tap.high': '0.9' })).status).toBe(303);
+    const late = await send({ ...mine, 'activities.tap.high': '0.8' });
+    expect(late.status).toBe(412);
+    expect(readPage(late.text)).toContain('Somebody changed this while you did');
+    expect((await book()).document.activities.tap.high).toBe(0.9);
+  });
+
+  it('only the office sees and sets it', async () => {
+    const fields = await form();
+    for (const person of ['frank', 'rita', 'owen'] as const) {
+      expect((await play.as(person).get(`/jobs/${id}/labour-book`)).status, person).toBe(403);
+      expect((await send(fields, person)).status, person).toBe(403);
+      expect((await play.as(person).get(`/jobs/${id}/hours`)).text).not.toContain('/labour-book"');
+    }
+  });
+
+  it('a job without a book gets its first one from the form', async () => {
+    const { labourBook: _none, ...bare } = demoJob();
+    id = await bring(bare);
+    const answer = await send({
+      ...(await form()),
+      bookVersion: 'first',
+      policy: 'add',
+      'activities.joint.unit': 'each',
+      'activities.joint.low': '0.5',
+      'activities.joint.likely': '0.6',
+      'activities.joint.high': '0.9',
+    });
+    expect(answer.status).toBe(303);
+    expect((await book()).document).toEqual({
+      version: 'first',
+      policy: 'add',
+      activities: { joint: { unit: 'each', low: 0.5, likely: 0.6, high: 0.9 } },
+    });
+  });
+});

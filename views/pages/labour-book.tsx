@@ -1,0 +1,96 @@
+import type { JSX } from 'preact';
+import { type Entered, type FaultOf, faultProps } from '../components/fault-of.ts';
+import { SelectField, TextField } from '../components/field.tsx';
+import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
+import { Notice } from '../components/notice.tsx';
+import { RowFields } from '../components/row-fields.tsx';
+import { labourBookEntryWord } from '../words/labour-book-entries.ts';
+import { ActivityFields } from './labour-book/activity-fields.tsx';
+
+export interface LabourBookPageProps extends Omit<FragmentPageProps, 'children' | 'wordOf' | 'save'> {
+  readonly entered: Entered;
+  readonly faultOf: FaultOf;
+  readonly units: 'ft-in' | 'metric';
+  readonly currency: string;
+  readonly crewRows: number;
+}
+
+/** The company's hours, factors and crew, for this job. */
+export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
+  const { entered, faultOf, units, currency, crewRows, ...form } = props;
+  const entry = (path: string) => ({
+    name: path,
+    label: labourBookEntryWord(path),
+    value: entered[path] ?? '',
+    ...faultProps(faultOf, path),
+  });
+  const figure = (path: string, hint?: string) => (
+    <TextField {...entry(path)} kind="number" {...(hint === undefined ? {} : { hint })} />
+  );
+  return (
+    <FragmentPage {...form} wordOf={labourBookEntryWord} save="Save the book for this job">
+      <Notice
+        kind="note"
+        text="Hours belong to the company: take them from jobs of your own. Give a changed book another version, so that prints of the old one can be told apart."
+      />
+      <div class="fields">
+        <TextField {...entry('bookVersion')} need="required" hint="As 2026-2." />
+        <SelectField
+          {...entry('policy')}
+          options={[
+            { value: 'add', word: 'are added to each other' },
+            { value: 'compound', word: 'compound' },
+          ]}
+        />
+        {figure('nonProductivePercent', 'In every part of the hours.')}
+      </div>
+      <ActivityFields entered={entered} faultOf={faultOf} units={units} />
+      <h3>Conditions of work</h3>
+      <div class="fields">
+        <TextField
+          {...entry('factors.height')}
+          hint={units === 'ft-in' ? `As 12'-0": 10; 15'-0": 20.` : 'As 3.6 m: 10; 4.5 m: 20.'}
+        />
+        {figure('factors.congestion.open')}
+        {figure('factors.congestion.normal')}
+        {figure('factors.congestion.tight')}
+        {figure('factors.storeyPercentEach')}
+        {figure('factors.livePercent')}
+      </div>
+      <h3>Learning</h3>
+      <div class="fields">
+        {figure('learning.rate', '0.95: 5 % less at each doubling. Empty: no learning.')}
+        {figure('learning.referenceRepeat')}
+        <SelectField
+          {...entry('learning.over')}
+          options={[
+            { value: 'run', word: 'runs' },
+            { value: 'level', word: 'levels' },
+          ]}
+        />
+      </div>
+      <RowFields
+        caption="Crew"
+        remark="for the cost of a productive hour"
+        hint={`Rates in ${currency} an hour, as paid. Effectiveness is the productive part of an hour: 0.5 for a foreman who is half his time on the tools. Empty rows are left out.`}
+        group="crew"
+        noun="crew member"
+        fields={[
+          { name: 'role', head: 'Role', kind: 'text' },
+          { name: 'number', head: 'Number' },
+          { name: 'ratePerHour', head: 'Rate' },
+          { name: 'effectiveness', head: 'Effectiveness' },
+        ]}
+        rows={crewRows}
+        entered={entered}
+        faultOf={faultOf}
+      />
+      <h3>Range</h3>
+      <div class="fields">
+        {figure('correlation', 'One crew and one site drive all activities: 0 gives false comfort.')}
+        {figure('trials')}
+        {figure('seed')}
+      </div>
+    </FragmentPage>
+  );
+}

@@ -1,0 +1,44 @@
+import { ACTIVITIES } from '../../src/domain/labour/result.ts';
+import { activityWord } from './activities.ts';
+import { factorWord } from './factors.ts';
+
+const WORDS: Readonly<Record<string, string>> = {
+  bookVersion: 'Version of the book',
+  policy: 'Factors of one line',
+  'factors.height': 'Mounting height: over, + %',
+  'factors.congestion.open': 'Open ceiling, + %',
+  'factors.congestion.normal': 'Normal ceiling, + %',
+  'factors.congestion.tight': 'Tight ceiling, + %',
+  'factors.storeyPercentEach': 'Each storey above grade, + %',
+  'factors.livePercent': 'Beside equipment in service, + %',
+  'learning.rate': 'Learning rate',
+  'learning.referenceRepeat': 'Repeat that the base hours stand for',
+  'learning.over': 'What repeats',
+  nonProductivePercent: 'Briefings, waiting, cleaning, + %',
+  correlation: 'Correlation between activities, 0 to 1',
+  trials: 'Trials of the range',
+  seed: 'Seed of the trials',
+};
+
+const CELLS: Readonly<Record<string, string>> = {
+  unit: 'unit',
+  low: 'low',
+  likely: 'likely',
+  high: 'high',
+  bands: 'by length',
+  role: 'role',
+  number: 'number',
+  ratePerHour: 'rate per hour',
+  effectiveness: 'effectiveness',
+};
+
+/** What the form of a labour book calls an entry, by its path. */
+export function labourBookEntryWord(path: string): string {
+  const [group, name = '', cell = '', factor = ''] = path.split('.');
+  const activity = ACTIVITIES.find((id) => id === name);
+  if (group === 'activities' && activity !== undefined)
+    return `${activityWord(activity)}: ${factor === '' ? (CELLS[cell] ?? cell) : factorWord(factor as 'height')}`;
+  const row = /^crew\[(\d+)\]$/.exec(group ?? '')?.[1];
+  if (row !== undefined) return `crew, row ${Number(row) + 1}: ${CELLS[name] ?? name}`;
+  return WORDS[path] ?? path;
+}
