@@ -14,12 +14,14 @@ export interface ActivityFieldsProps {
 }
 
 const FACTORS = ['height', 'congestion', 'storey', 'live'] as const;
+/** Which conditions the hours of an activity feel. */
+const SHORT = { height: 'Height', congestion: 'Ceiling', storey: 'Storey', live: 'In service' } as const;
 const CELLS = [
   ['unit', 'Unit'],
   ['low', 'Low'],
   ['likely', 'Likely'],
   ['high', 'High'],
-  ['bands', 'By length: low / likely / high'],
+  ['bands', 'By length'],
 ] as const;
 
 /** Base hours of every activity; a row that stays empty is not in the book, and its work has no hours. */
@@ -31,7 +33,7 @@ export function ActivityFields({ entered, faultOf, units }: ActivityFieldsProps)
         <caption>Labour hours of one unit, when all goes well, as a rule, and when it goes badly</caption>
         <thead role="rowgroup">
           <tr role="row">
-            {['Activity', ...CELLS.map(([, head]) => head), 'Factors that apply'].map((head) => (
+            {['Activity', ...CELLS.map(([, head]) => head), ...FACTORS.map((factor) => SHORT[factor])].map((head) => (
               <th key={head} scope="col" role="columnheader">
                 {head}
               </th>
@@ -47,20 +49,16 @@ export function ActivityFields({ entered, faultOf, units }: ActivityFieldsProps)
               {CELLS.map(([cell, head]) => (
                 <Cell key={cell} name={`activities.${activity}.${cell}`} head={head} of={{ entered, faultOf }} />
               ))}
-              <td role="cell" data-label="Factors that apply">
-                <div class="choices">
-                  {FACTORS.map((factor) => (
-                    <Tick key={factor} activity={activity} factor={factor} entered={entered} />
-                  ))}
-                </div>
-              </td>
+              {FACTORS.map((factor) => (
+                <Tick key={factor} activity={activity} factor={factor} entered={entered} />
+              ))}
             </tr>
           ))}
         </tbody>
       </table>
       <p class="hint" id="activities-hint">
-        Labour hours, not crew hours. A row that stays empty is not in the book. Lengths like {example}, separated by
-        semicolons; the last also serves anything longer.
+        Labour hours, not crew hours. A row that stays empty is not in the book. By length like {example}, separated by
+        semicolons; the last also serves anything longer. The ticks name the conditions that a line feels.
       </p>
     </div>
   );
@@ -95,20 +93,19 @@ function Cell({ name, head, of }: { name: string; head: string; of: { entered: E
   );
 }
 
-const SHORT = { height: 'height', congestion: 'ceiling', storey: 'storey', live: 'in service' } as const;
-
 function Tick(props: { activity: Activity; factor: (typeof FACTORS)[number]; entered: Entered }) {
   const name = `activities.${props.activity}.factors.${props.factor}`;
   return (
-    <label class="tick">
-      <input
-        type="checkbox"
-        name={name}
-        value="yes"
-        checked={props.entered[name] === 'yes'}
-        aria-label={`${activityWord(props.activity)}: ${factorWord(props.factor)}`}
-      />
-      <span>{SHORT[props.factor]}</span>
-    </label>
+    <td role="cell" data-label={SHORT[props.factor]}>
+      <label class="tick">
+        <input
+          type="checkbox"
+          name={name}
+          value="yes"
+          checked={props.entered[name] === 'yes'}
+          aria-label={`${activityWord(props.activity)}: ${factorWord(props.factor)}`}
+        />
+      </label>
+    </td>
   );
 }
