@@ -16,7 +16,6 @@
   drawing.addEventListener('htmx:after:request', onAnswer);
   drawing.addEventListener('htmx:error', () => sayAway());
   for (const note of form.querySelectorAll('[data-scripted]')) note.hidden = false;
-  for (const button of form.querySelectorAll('[data-unscripted]')) button.hidden = true;
   equipRows();
 
   function onKey(event) {

@@ -49,7 +49,7 @@ export function DrawnRun(props: TypedRunProps & { readonly href: string }): JSX.
       <div
         id="run-drawing"
         hx-post={props.href}
-        hx-trigger="input from:closest form delay:300ms, rows-pasted"
+        hx-trigger='input from:"closest form" delay:300ms, rows-pasted'
         hx-swap="none"
         hx-sync="this:replace"
       >
@@ -116,54 +116,65 @@ function standing({ fresh, drawn, filled }: TypedRunProps, wrong: number): strin
 export function DrawnParts({ drawn, cost, units }: TypedRunProps): JSX.Element {
   if (drawn === null) return <span hidden />;
   const { run, layout, parent } = drawn;
+  const paths = nearOrigin([layout.path, ...(parent === null ? [] : [parent.path])]);
   return (
-    <>
-      <p class="row figures">
-        <span>
-          <b>{formatLength(layout.length, units)}</b> long
-        </span>
-        <span>
-          <b>{layout.pieces.length}</b> pieces
-        </span>
-        <span>
-          <b>{layout.joints.length}</b> joints
-        </span>
-        <span>
-          <b>{layout.supports.length}</b> hangers
-        </span>
-        <span>
-          <b>{layout.taps.length}</b> tap-offs
-        </span>
-        {cost !== null && layout.ok && (
+    <div class="drawings">
+      <div class="stack">
+        <p class="row figures">
           <span>
-            <Money {...cost} /> <span class="soft">pieces and joints</span>
+            <b>{formatLength(layout.length, units)}</b> long
           </span>
-        )}
-      </p>
-      <FacingWords layout={layout} />
-      {layout.findings.length > 0 && <FindingList findings={layout.findings} units={units} />}
-      <Drawing label={`Strip of run ${run.id}`}>
-        <Strip run={run} layout={layout} units={units} ink="screen" idPrefix="typed" />
-      </Drawing>
+          <span>
+            <b>{layout.pieces.length}</b> pieces
+          </span>
+          <span>
+            <b>{layout.joints.length}</b> joints
+          </span>
+          <span>
+            <b>{layout.supports.length}</b> hangers
+          </span>
+          <span>
+            <b>{layout.taps.length}</b> tap-offs
+          </span>
+          {cost !== null && layout.ok && (
+            <span>
+              <Money {...cost} /> <span class="soft">pieces and joints</span>
+            </span>
+          )}
+        </p>
+        <FacingWords layout={layout} />
+        {layout.findings.length > 0 && <FindingList findings={layout.findings} units={units} />}
+        <Drawing label={`Strip of run ${run.id}`}>
+          <Strip run={run} layout={layout} units={units} ink="screen" idPrefix="typed" />
+        </Drawing>
+      </div>
       <Drawing label={`Plan of run ${run.id}`}>
         <FloorPlan
           level={run.level}
           units={units}
           ink="screen"
-          tallest={360}
+          width={340}
+          tallest={300}
           runs={[
             ...(parent === null
               ? []
-              : [{ id: parent.run.id, conductorSide: parent.run.conductorSide, path: parent.path }]),
+              : [{ id: parent.run.id, conductorSide: parent.run.conductorSide, path: paths[1] ?? [] }]),
             {
               id: run.id,
               conductorSide: run.conductorSide,
-              path: layout.path,
+              path: paths[0] ?? [],
               taps: layout.taps.map((tap) => tap.at),
             },
           ]}
         />
       </Drawing>
-    </>
+    </div>
   );
+}
+
+/** A plan shows its origin too, and one run may stand far from it: moved beside it, it is drawn as large as it can be. */
+function nearOrigin(paths: readonly (readonly PathPoint[])[]): readonly (readonly PathPoint[])[] {
+  const points = paths.flat();
+  const [left, low] = [Math.min(...points.map(({ x }) => x)), Math.min(...points.map(({ y }) => y))];
+  return paths.map((path) => path.map((point) => ({ ...point, x: point.x - left, y: point.y - low })));
 }
