@@ -188,7 +188,14 @@ function RunsOfFloor({ floor, runs, pager, plan, page }: RunsOfFloorProps) {
     <Part
       title={floor.name}
       id={chosen === null ? undefined : 'runs'}
-      tools={chosen === null ? undefined : <a href={`/jobs/${jobId}/floors`}>All floors</a>}
+      tools={
+        <>
+          {floor.id !== null && runs.length > 0 && (
+            <a href={`/jobs/${jobId}/floors/${floor.id}/plan`}>Plan of {floor.name}</a>
+          )}
+          {chosen !== null && <a href={`/jobs/${jobId}/floors`}>All floors</a>}
+        </>
+      }
     >
       {plan !== null && plan.length > 0 && (
         <Drawing label={`Plan of ${floor.name}`}>

@@ -1,6 +1,7 @@
 import type { RunDocument } from '../../document/job-document.ts';
+import { toRun } from '../../document/model/to-run.ts';
 import type { PathPoint, RunLayout } from '../../domain/layout/result.ts';
-import type { Side } from '../../domain/model.ts';
+import type { Run, Side } from '../../domain/model.ts';
 import type { PieceState } from '../../domain/quality/states.ts';
 import type { Length } from '../../domain/units/length.ts';
 import type { Context } from '../context.ts';
@@ -12,6 +13,10 @@ export interface PlannedRun {
   readonly path: readonly PathPoint[];
   readonly pieces?: readonly { readonly from: Length; readonly to: Length; readonly state: PieceState }[];
   readonly taps: readonly Length[];
+  readonly tapMarks: readonly string[];
+  readonly feed: Run['feed'];
+  readonly crossings: Run['crossings'];
+  readonly structure: Run['structure'];
 }
 
 /** What a level's plan draws of these runs: their course, and their pieces in the ink of the record where they are released. */
@@ -30,16 +35,22 @@ export async function floorPlans(
     }),
   ]);
   const byId = new Map(rows.map((row) => [row.id, row]));
+  const byRun = new Map<string, typeof pieces>(ids.map((id) => [id, []]));
+  for (const piece of pieces) byRun.get(piece.runId)?.push(piece);
   return ids.flatMap((id) => {
     const row = byId.get(id);
     if (row === undefined) return [];
     const layout = row.layout as unknown as RunLayout;
-    const own = pieces.filter((piece) => piece.runId === id);
+    const own = byRun.get(id) ?? [];
+    const spec = toRun(row.spec as unknown as RunDocument);
     return [
       {
         runId: id,
         id: row.key,
-        conductorSide: (row.spec as unknown as RunDocument).conductorSide,
+        conductorSide: spec.conductorSide,
+        feed: spec.feed,
+        crossings: spec.crossings,
+        structure: spec.structure,
         path: layout.path,
         ...(own.length === 0
           ? {}
@@ -51,6 +62,7 @@ export async function floorPlans(
               })),
             }),
         taps: layout.taps.map((tap) => tap.at),
+        tapMarks: layout.taps.map((tap) => tap.id),
       },
     ];
   });

@@ -95,6 +95,13 @@ function Name({ name: { text, box, leader }, inks }: { name: PlacedName; inks: I
           fill="none"
         />
       )}
+      <rect
+        x={tenth(box.x - 1)}
+        y={tenth(box.y)}
+        width={tenth(box.width + 2)}
+        height={tenth(box.height)}
+        fill={inks.ground}
+      />
       <text
         x={tenth(box.x)}
         y={tenth(box.y + box.height / 2 + LETTER * 0.35)}

@@ -3,6 +3,7 @@ import type { RunLayout } from '../../../src/domain/layout/result.ts';
 import type { Run, UnitSystem } from '../../../src/domain/model.ts';
 import { cardHref } from '../../components/card-href.ts';
 import { Part } from '../../components/part.tsx';
+import { PrintDrawing } from '../../components/print-drawing.tsx';
 import { RunStrip } from '../../components/run-strip.tsx';
 import type { StripRecord } from '../../drawings/strip.tsx';
 import { FacingWords } from './facing-words.tsx';
@@ -10,6 +11,7 @@ import type { ReleasedRun } from './run-things.tsx';
 
 export interface RunDrawingProps {
   readonly jobId: string;
+  readonly runId: string;
   readonly units: UnitSystem;
   readonly run: Run;
   readonly layout: RunLayout;
@@ -18,12 +20,23 @@ export interface RunDrawingProps {
 }
 
 /** The strip of what the floor has, and beside it of the design where that has moved on. */
-export function RunDrawing({ jobId, units, run, layout, released, changed }: RunDrawingProps): JSX.Element {
+export function RunDrawing(props: RunDrawingProps): JSX.Element {
+  const { jobId, runId, units, run, layout, released, changed } = props;
+  const print = (of: 'floor' | 'design') => (
+    <PrintDrawing
+      href={`/jobs/${jobId}/runs/${runId}/strip`}
+      units={units}
+      of={of === 'floor' ? `the strip of ${run.id} as released` : `the strip of ${run.id} as designed`}
+      id={of}
+      query={{ of }}
+    />
+  );
   if (released === null)
     return (
       <Part title="Strip of the design" id="strip">
         <FacingWords layout={layout} />
         <RunStrip run={run} layout={layout} units={units} />
+        {print('design')}
       </Part>
     );
   return (
@@ -31,11 +44,13 @@ export function RunDrawing({ jobId, units, run, layout, released, changed }: Run
       <Part title={`Strip of revision ${released.number}, as the floor has it`} id="strip">
         <FacingWords layout={released.layout} />
         <RunStrip run={released.run} layout={released.layout} record={recordOf(jobId, released)} units={units} />
+        {print('floor')}
       </Part>
       {changed && (
         <Part title="Strip of the design as it stands now" id="strip-now">
           <FacingWords layout={layout} />
           <RunStrip run={run} layout={layout} units={units} idPrefix="now" />
+          {print('design')}
         </Part>
       )}
     </>

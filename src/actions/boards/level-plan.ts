@@ -1,0 +1,35 @@
+import type { Context, Viewer } from '../context.ts';
+import { type JobHeading, jobHeading } from '../job-heading.ts';
+import { refuse } from '../refused.ts';
+import { floorPlans, type PlannedRun } from './floor-plans.ts';
+
+export interface LevelPlan {
+  readonly heading: JobHeading;
+  readonly level: { readonly id: string; readonly key: string; readonly name: string };
+  readonly runs: readonly PlannedRun[];
+  /** Runs that are drawn as they were released. */
+  readonly released: number;
+}
+
+/** Every run of a level as its plan draws it: the design as it stands. */
+export async function levelPlan(
+  context: Context,
+  viewer: Viewer,
+  projectId: string,
+  levelId: string,
+): Promise<LevelPlan> {
+  const heading = await jobHeading(context, viewer, projectId);
+  const { db } = context.database;
+  const level = await db.level.findFirst({
+    where: { projectId, id: levelId },
+    select: { id: true, key: true, name: true },
+  });
+  if (level === null) return refuse({ code: 'not-found', what: 'floor' });
+  const rows = await db.run.findMany({
+    where: { projectId, levelId },
+    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+    select: { id: true, key: true, revision: true, changed: true },
+  });
+  const runs = await floorPlans(context, rows);
+  return { heading, level, runs, released: rows.filter((row) => row.revision > 0 && !row.changed).length };
+}

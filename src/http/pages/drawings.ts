@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { printPlan } from '../../../views/drawings/sheet/plan-sheets.tsx';
+import { printStrip } from '../../../views/drawings/sheet/strip-sheets.tsx';
+import { levelPlan } from '../../actions/boards/level-plan.ts';
+import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
+import type { Context } from '../../actions/context.ts';
+import type { App } from '../app-type.ts';
+import { planHead, stripHead } from '../drawing-heads.ts';
+import { chosenPrint, drawingQuery } from '../drawing-query.ts';
+import { viewerOf } from '../plugins/viewer.ts';
+import { sendDrawing } from '../send-drawing.ts';
+import { runParams } from './run.ts';
+
+export const levelParams = z.object({ jobId: z.string(), levelId: z.string() });
+const stripQuery = drawingQuery.extend({ of: z.enum(['floor', 'design']).catch('design') });
+
+/** Strips and plans as files to print: PDF and SVG at a true scale. */
+export function drawings(app: App, context: Context): void {
+  for (const kind of ['pdf', 'svg'] as const) {
+    app.get(
+      `/jobs/:jobId/runs/:runId/strip.${kind}`,
+      { schema: { hide: true, params: runParams, querystring: stripQuery } },
+      async (request, reply) => {
+        const { jobId, runId } = request.params;
+        const board = await runBoard(context, viewerOf(request), jobId, runId);
+        const { units } = board.heading.project;
+        const chosen = chosenPrint(request.query, units);
+        const head = stripHead(board, request.query.of, context.clock());
+        const strip = { ...drawnOf(board, request.query.of), units };
+        return sendDrawing(reply, kind, { head, chosen, printed: printStrip({ strip, head, ...chosen }) });
+      },
+    );
+
+    app.get(
+      `/jobs/:jobId/floors/:levelId/plan.${kind}`,
+      { schema: { hide: true, params: levelParams, querystring: drawingQuery } },
+      async (request, reply) => {
+        const { jobId, levelId } = request.params;
+        const plan = await levelPlan(context, viewerOf(request), jobId, levelId);
+        const { units } = plan.heading.project;
+        const chosen = chosenPrint(request.query, units);
+        const head = planHead(plan, context.clock());
+        return sendDrawing(reply, kind, {
+          head,
+          chosen,
+          printed: printPlan({ runs: plan.runs, units, head, ...chosen }),
+        });
+      },
+    );
+  }
+}
+
+/** What the floor has, with the marks of its pieces; or the design as it stands. */
+function drawnOf({ run, layout, released, standing }: RunBoard, of: 'floor' | 'design') {
+  if (released === null || (of === 'design' && standing.changed)) return { run, layout };
+  const { pieces, joints, supports, taps } = released;
+  return {
+    run: released.run,
+    layout: released.layout,
+    record: { pieces, joints, supports, taps: Object.fromEntries(taps.map((tap) => [tap.mark, tap])) },
+  };
+}
