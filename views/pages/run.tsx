@@ -97,18 +97,25 @@ export function RunThingsLive(props: RunPageProps): JSX.Element {
 export function RunTools({
   jobId,
   runId,
+  label,
   mayDesign,
 }: {
   jobId: string;
   runId: string;
+  label: string;
   mayDesign: boolean;
 }): JSX.Element {
+  const several = (what: string) => `/jobs/${jobId}/runs/several/${what}?run=${encodeURIComponent(label)}`;
   return (
     <>
       {mayDesign && (
-        <ButtonLink href={`/jobs/${jobId}/runs/${runId}/edit`} kind="lead">
-          Edit
-        </ButtonLink>
+        <>
+          <ButtonLink href={`/jobs/${jobId}/runs/${runId}/edit`} kind="lead">
+            Edit
+          </ButtonLink>
+          <ButtonLink href={several('copies')}>Copy</ButtonLink>
+          <ButtonLink href={several('partners')}>Make its partner</ButtonLink>
+        </>
       )}
     </>
   );

@@ -47,7 +47,7 @@ export function readBulkForm(entered: Entered, project: Pick<ProjectDocument, 'u
   }
   const read = (name: string, range: typeof SIZE) => readEntry(length(name, range), name, entered, log);
   const structure = structureOf(entered, read('pitchMm', SIZE), read('offsetMm', COORDINATE), log.faults);
-  const end = endOf(entered, read('shortMm', DISTANCE), read('longMm', DISTANCE));
+  const end = endOf(entered, read('shortMm', DISTANCE), read('longMm', DISTANCE), log.faults);
   return {
     set: {
       ...set,
@@ -68,8 +68,11 @@ function structureOf(entered: Entered, pitchMm: unknown, offsetMm: unknown, faul
   return pitchMm === undefined ? undefined : { kind: 'grid', pitchMm, offsetMm: offsetMm ?? 0 };
 }
 
-function endOf(entered: Entered, shortMm: unknown, longMm: unknown): unknown {
+function endOf(entered: Entered, shortMm: unknown, longMm: unknown, faults: EntryFault[]): unknown {
   if (entered.end === 'exact') return null;
-  if (shortMm === undefined && longMm === undefined) return undefined;
-  return { shortMm: shortMm ?? 0, longMm: longMm ?? 0 };
+  if (shortMm !== undefined || longMm !== undefined) return { shortMm: shortMm ?? 0, longMm: longMm ?? 0 };
+  const isBroken = faults.some(({ field }) => field === 'shortMm' || field === 'longMm');
+  if (entered.end === 'range' && !isBroken)
+    faults.push({ field: 'shortMm', said: 'Neither distance is given. Say how far it may end short or long.' });
+  return undefined;
 }

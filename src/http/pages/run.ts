@@ -80,7 +80,7 @@ async function show(
         { word: reached.number, href: `/jobs/${jobId}/floors` },
         { word: level.name, href: `/jobs/${jobId}/floors/${level.id}` },
       ],
-      tools: RunTools({ jobId, runId, mayDesign: reached.may('design') }),
+      tools: RunTools({ jobId, runId, label: board.run.id, mayDesign: reached.may('design') }),
     }),
     RunPage(propsOf(context, reply, board, { jobId, runId })),
   );
