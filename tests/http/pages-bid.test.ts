@@ -77,4 +77,55 @@ forEachDatabase((open) => {
     await set(before.document);
     expect(await page()).not.toContain('not complete');
   });
+
+  it('a frozen bid stays as it was when the job changes, and stands beside the new one line by line', async () => {
+    const olive = play.as('olive');
+    const { contingencyP: _none, ...plain } = (await read()).document;
+    await set(plain);
+    const path = `/api/v1/projects/${id}/frozen-bids`;
+    const freeze = (name: string, key: string) => olive.post(path).set('idempotency-key', key).send({ name });
+    const { body: first } = await freeze('Bid day', 'k1');
+    expect((await freeze('Bid day', 'k1')).body).toEqual(first); // a second tap freezes nothing more
+    const whole = (await olive.get(`${path}/${first.id}`)).body;
+    expect(whole.sound).toBe(true);
+    expect(Math.round(whole.figures.cost / 100)).toBe(1_783_755);
+
+    // Addendum 2: the ceiling is tight on every level.
+    const { body: document } = await olive.get(`${path}/${first.id}/document`);
+    for (const level of (await olive.get(`/api/v1/projects/${id}/levels?limit=100`)).body.items) {
+      const conditions = { ...level.document.conditions, congestion: 'tight' };
+      await olive
+        .put(`/api/v1/projects/${id}/levels/${level.id}`)
+        .set('if-match', `"${level.version}"`)
+        .send({ ...level.document, conditions });
+    }
+    expect((await olive.get(`${path}/${first.id}`)).body).toEqual(whole);
+    expect((await olive.get(`${path}/${first.id}/document`)).body).toEqual(document);
+    const said = readPage((await olive.get(`/jobs/${id}/bid/frozen/${first.id}`)).text);
+    expect(said).toMatch(/Labour \$247,61\d\.\d\d \$2[78]\d,\d{3}\.\d\d \+\$/);
+    expect(said).toMatch(/Material \$1,263,100\.00 \$1,263,100\.00 none/);
+
+    const { body: second } = await freeze('Addendum 2', 'k2');
+    const beside = readPage((await olive.get(`/jobs/${id}/bid/frozen/${first.id}?beside=${second.id}`)).text);
+    expect(beside).toContain('Addendum 2');
+    expect((await olive.get(path)).body.items.map(({ name }: { name: string }) => name).sort()).toEqual([
+      'Addendum 2',
+      'Bid day',
+    ]);
+  });
+
+  it('a frozen bid needs a name and the office, and cannot be changed or taken away', async () => {
+    const path = `/api/v1/projects/${id}/frozen-bids`;
+    const nameless = await play.as('olive').post(path).send({ name: ' ' });
+    expect(nameless.status).toBe(422);
+    expect(nameless.body.errors[0]).toMatchObject({ path: 'name', message: 'A frozen bid needs a name.' });
+    const [{ id: one }] = (await play.as('olive').get(path)).body.items;
+    for (const person of ['frank', 'rita', 'owen'] as const) {
+      expect((await play.as(person).get(path)).status).toBe(403);
+      expect((await play.as(person).get(`${path}/${one}`)).status).toBe(403);
+      expect((await play.as(person).get(`/jobs/${id}/bid/frozen/${one}`)).status).toBe(403);
+    }
+    for (const method of ['put', 'delete', 'patch'] as const)
+      expect((await play.as('olive')[method](`${path}/${one}`).send({})).status).toBe(404);
+  });
 });

@@ -8,6 +8,7 @@ import { Part } from '../components/part.tsx';
 import { bidEntryWord } from '../words/bid-entries.ts';
 import { BidFields } from './bid/bid-fields.tsx';
 import { BidLines } from './bid/bid-lines.tsx';
+import { FrozenBids, type FrozenBidsProps } from './bid/frozen-bids.tsx';
 import { PricedTakeoff } from './bid/priced-takeoff.tsx';
 
 export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'wordOf' | 'save'> {
@@ -15,10 +16,11 @@ export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'word
   readonly entered: Entered;
   readonly faultOf: FaultOf;
   readonly bid: BidResult | null;
+  readonly frozen: FrozenBidsProps;
 }
 
 /** The lines that make the price, what the price lacks, and what the estimator enters for it. */
-export function BidPage({ currency, entered, faultOf, bid, ...form }: BidPageProps): JSX.Element {
+export function BidPage({ currency, entered, faultOf, bid, frozen, ...form }: BidPageProps): JSX.Element {
   return (
     <>
       {bid === null ? (
@@ -34,6 +36,7 @@ export function BidPage({ currency, entered, faultOf, bid, ...form }: BidPagePro
           <BidFields entered={entered} faultOf={faultOf} currency={currency} />
         </FragmentPage>
       </Part>
+      <FrozenBids {...frozen} />
       {bid !== null && bid.materials.length > 0 && <PricedTakeoff lines={bid.materials} currency={currency} />}
     </>
   );

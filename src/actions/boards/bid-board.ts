@@ -1,7 +1,9 @@
+import type { FrozenBid } from '../../document/frozen-bid.ts';
 import type { BidResult } from '../../domain/bid/result.ts';
 import { type BidView, getBid } from '../bids.ts';
 import type { Context, Viewer } from '../context.ts';
 import { figuresOf } from '../figures.ts';
+import { listFrozenBids } from '../frozen-bids.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 
 export interface BidBoard {
@@ -9,12 +11,16 @@ export interface BidBoard {
   readonly entries: BidView;
   /** null until something is entered. */
   readonly bid: BidResult | null;
+  readonly frozen: readonly FrozenBid[];
 }
+
+const SHOWN = { page: 1, limit: 100 } as const;
 
 /** The bid with everything that made it. Office only. */
 export async function bidBoard(context: Context, viewer: Viewer, projectId: string): Promise<BidBoard> {
   const heading = await jobHeading(context, viewer, projectId, 'money');
   const entries = await getBid(context, viewer, projectId);
   const { figures } = await figuresOf(context.database.db, projectId);
-  return { heading, entries, bid: figures.bid };
+  const frozen = await listFrozenBids(context, viewer, projectId, SHOWN);
+  return { heading, entries, bid: figures.bid, frozen: frozen.items };
 }

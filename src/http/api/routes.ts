@@ -7,6 +7,7 @@ import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
 import { crewPlan } from './crew-plan.ts';
 import { figuresApi } from './figures.ts';
+import { frozenBids } from './frozen-bids.ts';
 import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
 import { joints } from './joints.ts';
@@ -37,6 +38,7 @@ export function apiRoutes(app: App, context: Context): void {
   lists(app, context);
   labourBook(app, context);
   bid(app, context);
+  frozenBids(app, context);
   crewPlan(app, context);
   figuresApi(app, context);
   closeoutApi(app, context);

@@ -7,6 +7,7 @@ import { bidBoard } from '../../actions/boards/bid-board.ts';
 import type { Context } from '../../actions/context.ts';
 import { readBidForm, writeBidForm } from '../../document/bid-form.ts';
 import type { App } from '../app-type.ts';
+import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { attempt, entered, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
@@ -41,7 +42,7 @@ async function show(
   tried: FragmentTried | null,
 ): Promise<FastifyReply> {
   const { jobId } = params.parse(request.params);
-  const { heading, entries, bid } = await bidBoard(context, viewerOf(request), jobId);
+  const { heading, entries, bid, frozen } = await bidBoard(context, viewerOf(request), jobId);
   const now = writeBidForm(entries.document ?? {}, heading.project);
   const path = `/jobs/${jobId}/bid`;
   return sendPage(
@@ -69,6 +70,15 @@ async function show(
       currency: heading.project.currency,
       entered: tried === null ? now : tried.fields,
       bid,
+      frozen: {
+        jobId,
+        csrf: formToken(reply),
+        submissionId: context.newId(),
+        currency: heading.project.currency,
+        zone: heading.project.timeZone ?? null,
+        frozen,
+        can: bid !== null,
+      },
     }),
   );
 }
