@@ -16,6 +16,7 @@ import { levels } from './levels.ts';
 import { lists } from './lists.ts';
 import { openapiDocument } from './openapi-document.ts';
 import { projects } from './projects.ts';
+import { revisions } from './revisions.ts';
 import { runs } from './runs.ts';
 import { sections } from './sections.ts';
 import { severalRuns } from './several-runs.ts';
@@ -29,6 +30,7 @@ export function apiRoutes(app: App, context: Context): void {
   levels(app, context);
   buswayTypes(app, context);
   runs(app, context);
+  revisions(app, context);
   severalRuns(app, context);
   sections(app, context);
   joints(app, context);

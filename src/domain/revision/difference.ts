@@ -1,0 +1,80 @@
+import type { PlacedPiece } from '../layout/result.ts';
+import type { Tap } from '../model.ts';
+import type { Length } from '../units/length.ts';
+
+/** A thing of one revision by its place in that revision's list. */
+export interface PieceAt {
+  readonly index: number;
+  readonly piece: PlacedPiece;
+}
+
+export interface PointAt {
+  readonly index: number;
+  readonly at: Length;
+}
+
+/** The same thing before and after. */
+export interface Pair<T> {
+  readonly before: T;
+  readonly after: T;
+}
+
+export interface HoursDifference {
+  readonly activity: string;
+  readonly before: number;
+  readonly after: number;
+}
+
+/** What a revision takes up again of work that may be done and of papers that may be signed. */
+export interface Reopened {
+  /** Joints of the new revision that nobody can have made yet. */
+  readonly joints: readonly PointAt[];
+  /** Hangers to set, and hangers that stay where they are and carry another load (at least 0.1 kg, in either sum). */
+  readonly supports: readonly PointAt[];
+  readonly loads: readonly Pair<{ readonly at: Length; readonly loadKg: number }>[];
+  /** Runs whose insulation test is void once the work is done: the whole electrical boundary; empty when nothing that a test measures changes. */
+  readonly insulationTests: readonly string[];
+  /** Labels to make or set: new joints by distance, tap-offs that are new or say something else. */
+  readonly labels: { readonly joints: readonly PointAt[]; readonly taps: readonly string[] };
+  /** Drop cords that change their length; null is none. */
+  readonly drops: readonly { readonly tap: string; readonly before: Length | null; readonly after: Length | null }[];
+  /** Likely hours with the level's conditions and before learning, by activity, where they differ. */
+  readonly hours: readonly HoursDifference[];
+}
+
+export interface RevisionDifference {
+  readonly length: Pair<Length>;
+  readonly pieces: {
+    readonly added: readonly PieceAt[];
+    readonly removed: readonly PieceAt[];
+    /** The same piece at another distance. */
+    readonly moved: readonly Pair<PieceAt>[];
+    /** Another piece in the very place of one that leaves: kind or hand differs. */
+    readonly replaced: readonly Pair<PieceAt>[];
+    readonly same: number;
+  };
+  readonly joints: ThingsDifference;
+  /** A hanger is the same while its distance is: it never moves, it leaves and comes. */
+  readonly supports: ThingsDifference;
+  readonly taps: {
+    readonly added: readonly TapAt[];
+    readonly removed: readonly TapAt[];
+    readonly moved: readonly Pair<TapAt>[];
+    /** The same tap-off with another device, phase, load or name, wherever it stands. */
+    readonly changed: readonly Pair<TapAt>[];
+    readonly same: number;
+  };
+  readonly reopened: Reopened;
+}
+
+export interface ThingsDifference {
+  readonly added: readonly PointAt[];
+  readonly removed: readonly PointAt[];
+  readonly moved: readonly Pair<PointAt>[];
+  readonly same: number;
+}
+
+export interface TapAt {
+  readonly tap: Tap;
+  readonly at: Length;
+}
