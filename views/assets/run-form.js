@@ -120,6 +120,7 @@
         const number = row.querySelector('th > div').textContent;
         const cell = document.createElement('td');
         cell.setAttribute('role', 'cell');
+        cell.dataset.label = '';
         cell.append(buttonOf('remove', 'Remove', `Remove ${noun} ${number}`));
         row.append(cell);
       }

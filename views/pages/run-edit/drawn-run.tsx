@@ -124,15 +124,21 @@ export function DrawnParts({ drawn, cost, units }: TypedRunProps): JSX.Element {
           <span>
             <b>{formatLength(layout.length, units)}</b> long
           </span>
-          <span>
-            <b>{layout.pieces.length}</b> pieces
-          </span>
-          <span>
-            <b>{layout.joints.length}</b> joints
-          </span>
-          <span>
-            <b>{layout.supports.length}</b> hangers
-          </span>
+          {layout.ok ? (
+            <>
+              <span>
+                <b>{layout.pieces.length}</b> pieces
+              </span>
+              <span>
+                <b>{layout.joints.length}</b> joints
+              </span>
+              <span>
+                <b>{layout.supports.length}</b> hangers
+              </span>
+            </>
+          ) : (
+            <span>not laid out</span>
+          )}
           <span>
             <b>{layout.taps.length}</b> tap-offs
           </span>

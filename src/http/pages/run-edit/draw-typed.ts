@@ -10,6 +10,7 @@ import { type ReadRun, readRunForm } from '../../../document/run-form/read-run-f
 import { lengthReadings } from '../../../document/run-form/readings.ts';
 import type { Entered } from '../form.ts';
 import { baseOf } from './read-run.ts';
+import { sayFault } from './say-fault.ts';
 
 export interface TypedDrawing {
   /** What was typed, with the rows that were pasted in their places. */
@@ -46,9 +47,6 @@ export async function drawTyped(
   const run = { rowId: runId, key: before?.id ?? null, document: read.run };
   const preview = await previewRun(context, viewer, jobId, run, job);
   if (preview.ok) return { ...typed, faults: [], drawn: preview.drawn };
-  const faults = preview.faults.map(({ path, message, remedy }) => ({
-    field: read.fieldOf(path),
-    said: `${message} ${remedy}`.trim(),
-  }));
+  const faults = preview.faults.map((fault) => ({ field: read.fieldOf(fault.path), said: sayFault(fault) }));
   return { ...typed, faults, drawn: null };
 }

@@ -23,6 +23,7 @@ import { sendPage } from '../page.ts';
 import { drawTyped, type TypedDrawing } from './draw-typed.ts';
 import { drawingProps } from './drawing-props.ts';
 import { questionsKey } from './read-run.ts';
+import { sayFault } from './say-fault.ts';
 
 export interface Asked {
   readonly jobId: string;
@@ -139,9 +140,9 @@ function said(asked: Asked, faults: readonly EntryFault[]) {
 }
 
 function faultsOf({ read, trouble, fieldOf, typed }: Asked): EntryFault[] {
-  const refused = (trouble?.faults ?? []).map(({ path, message, remedy }) => ({
-    field: fieldOf?.(path) ?? path,
-    said: `${message} ${remedy}`.trim(),
+  const refused = (trouble?.faults ?? []).map((fault) => ({
+    field: fieldOf?.(fault.path) ?? fault.path,
+    said: sayFault(fault),
   }));
   return [...(read?.faults ?? []), ...refused, ...(typed?.faults ?? [])];
 }
