@@ -1,9 +1,10 @@
 import { auditChain } from './audit-chain.ts';
 import { beam } from './beam.ts';
 import { concurrentEdits } from './concurrent-edits.ts';
+import { coverings } from './coverings.ts';
 import { cutting } from './cutting.ts';
 import type { Proof } from './proof.ts';
 import { sections } from './sections.ts';
 import { supports } from './supports.ts';
 
-export const PROOFS: readonly Proof[] = [sections, supports, beam, cutting, auditChain, concurrentEdits];
+export const PROOFS: readonly Proof[] = [sections, coverings, supports, beam, cutting, auditChain, concurrentEdits];

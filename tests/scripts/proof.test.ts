@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { readCommand } from '../../scripts/bench/command-line.ts';
 import { proveBeams } from '../../scripts/proof/beam.ts';
 import { proveEdits } from '../../scripts/proof/concurrent-edits.ts';
+import { proveCoverings } from '../../scripts/proof/coverings.ts';
 import { proveCuts } from '../../scripts/proof/cutting.ts';
 import { PROOFS } from '../../scripts/proof/proofs.ts';
 import { proveSections } from '../../scripts/proof/sections.ts';
 import { proveSupports } from '../../scripts/proof/supports.ts';
+import { coverings } from '../../src/domain/layout/coverings.ts';
 import { layoutJob } from '../../src/domain/layout/layout-job.ts';
 import type { RunLayout } from '../../src/domain/layout/result.ts';
 import type { Job } from '../../src/domain/model.ts';
@@ -48,6 +50,14 @@ describe('each proof sees a wrong answer', () => {
   it('a run given up that could be covered is told', () => {
     const lost = spoilt(() => ({ ok: false, pieces: [], joints: [] }));
     expect(proveSections(60, SEED, lost).failures.length).toBeGreaterThan(0);
+  });
+
+  it('a second-best covering that is left out is told', () => {
+    const skipping: typeof coverings = (run, context) => {
+      const ranked = coverings(run, context);
+      return { ...ranked, coverings: ranked.coverings.filter((_, place) => place !== 1) };
+    };
+    expect(proveCoverings(60, SEED, skipping).failures.length).toBeGreaterThan(0);
   });
 
   it('a support moved by the finest length that is kept is told', () => {

@@ -102,7 +102,7 @@ function takeLeast(streams: readonly Stream[]): EndOffer | null {
 }
 
 /** Cheapest way to make up each sum of stock up to `longest`, bars left aside. */
-function cheapestSums(shop: SectionShop, longest: Length): number[] {
+export function cheapestSums(shop: SectionShop, longest: Length): number[] {
   const { sums, stock } = shop;
   const costs: number[] = [];
   for (let sum = 0; sum < sums.values.length && sums.values[sum]! <= longest; sum++) {

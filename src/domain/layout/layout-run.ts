@@ -19,7 +19,7 @@ import { pathPoints } from './path-points.ts';
 import { type Fittings, placeFittings } from './place-fittings.ts';
 import type { PlacedPiece, RunLayout } from './result.ts';
 import { type Say, sayIn } from './say.ts';
-import { sectionShop } from './section-shop.ts';
+import { shopFor, shopList } from './shop-list.ts';
 import { type StraightParts, straightParts } from './straight-parts.ts';
 import { tapPlaces } from './tap-places.ts';
 import { unknownLimits } from './unknown-limits.ts';
@@ -50,7 +50,7 @@ export function layoutRun(run: Run, context: LayoutContext): RunLayout {
     say,
   );
   const list = shopList(context);
-  const covering = coverRun(sectionShop(list, longestPart(parts)), parts, fittings.placed, bars);
+  const covering = coverRun(shopFor(list, parts), parts, fittings.placed, bars);
   if (!covering.ok) {
     return barred(drawn, [
       ...faults,
@@ -68,19 +68,6 @@ interface Drawn {
   readonly say: Say;
   readonly geometry: RunGeometry;
   readonly fittings: Fittings;
-}
-
-function shopList({ type, jointLabour }: LayoutContext) {
-  return {
-    stockLengths: type.stockLengths,
-    factoryCut: type.factoryCut,
-    prices: type.prices,
-    jointCost: (type.prices.jointKit ?? 0) + jointLabour,
-  };
-}
-
-function longestPart({ inner, last }: StraightParts): number {
-  return inner.reduce((longest, part) => Math.max(longest, part.to - part.from), last.hardStop - last.from);
 }
 
 function laidOut(

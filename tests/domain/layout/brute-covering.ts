@@ -26,6 +26,23 @@ export function bestByEnumeration(instance: Instance): Candidate | null {
   return all.sort((a, b) => compare(instance, a, b))[0] ?? null;
 }
 
+/** The best few that differ in their stock pieces, in the order of these or in the place of the cut among them. */
+export function bestFewByEnumeration(instance: Instance, count: number): readonly Candidate[] {
+  const all: Candidate[] = [];
+  enumerate(instance, [], instance.from, all);
+  const seen = new Set<string>();
+  const isNew = ({ pieces }: Candidate) => {
+    const choice = pieces.map(({ length, cut }) => (cut ? 'cut' : length)).join();
+    return !seen.has(choice) && seen.add(choice) !== undefined;
+  };
+  const isStock = ({ pieces }: Candidate) => pieces.some(({ length, cut }) => cut && instance.stock.includes(length));
+  return all
+    .filter((candidate) => !isStock(candidate))
+    .sort((a, b) => compare(instance, a, b))
+    .filter(isNew)
+    .slice(0, count);
+}
+
 function enumerate(instance: Instance, pieces: Candidate['pieces'], at: number, all: Candidate[]): void {
   if (at > instance.hardStop) return;
   if (at >= instance.reach) all.push({ pieces, to: at, cost: costOf(instance, pieces) });

@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { coverLastPart } from '../../../src/domain/layout/cover-last-part.ts';
 import { coverPart } from '../../../src/domain/layout/cover-part.ts';
 import { nearestCoverable } from '../../../src/domain/layout/nearest-coverable.ts';
+import { partWays } from '../../../src/domain/layout/part-ways.ts';
 import { sectionShop } from '../../../src/domain/layout/section-shop.ts';
 import { aType } from '../../support/job.ts';
-import { bestByEnumeration, type Instance } from './brute-covering.ts';
+import { bestByEnumeration, bestFewByEnumeration, type Instance } from './brute-covering.ts';
 
 const lengths = fc.uniqueArray(fc.integer({ min: 2, max: 9 }), { minLength: 1, maxLength: 3 });
 const bar = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 1, max: 9 })).map(([half, width]) => {
@@ -69,6 +70,21 @@ describe('the covering of a straight part', () => {
       { numRuns: 1500 },
     );
   });
+
+  it('comes with the next two that writing out every covering finds, however the part may end', () => {
+    fc.assert(
+      fc.property(instances, fc.boolean(), (drawn, free) => {
+        const exact = { hardStop: drawn.reach, nominal: drawn.reach };
+        const instance = { ...drawn, feedFirst: true, ...(free ? {} : exact) };
+        const ways = partWays(shopOf(instance), { ...instance, towardsFeed: 'from' }, barredBy(instance), 3);
+        const expected = bestFewByEnumeration(instance, 3);
+        expect(ways?.map(({ pieces, cost }) => ({ pieces, cost }))).toEqual(expected.map((one) => plain(one)));
+        expect(ways?.map(({ away }) => away)).toEqual(expected.map(({ to }) => Math.abs(to - instance.nominal)));
+      }),
+      { numRuns: 2500 },
+    );
+  });
+
   it('that cannot be had is told the nearest lengths that can, as trying every length finds them', () => {
     fc.assert(
       fc.property(instances, (instance) => {

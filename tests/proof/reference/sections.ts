@@ -44,6 +44,76 @@ export function referenceCovering(job: JobDocument, run: RunDocument): Reference
   return placed(shape, choices);
 }
 
+/** A covering of the whole run: its sections as placed, and its cost without the fittings and the feed's own joint. */
+export interface RankedReference {
+  readonly sections: ReferenceCovering['sections'];
+  readonly cost: number;
+}
+
+/**
+ * The best few coverings of a whole run out of every combination of every covering of its parts, by the order in which
+ * coverings win; of those that differ in the length of a cut alone, the best. Null: there are more than `most` to write out.
+ */
+export function referenceRanking(
+  job: JobDocument,
+  run: RunDocument,
+  count: number,
+  most: number,
+): readonly RankedReference[] | null {
+  const shape = runShape(job, run);
+  if (shape.feedJoints.some((at) => isInside(shape.jointBars, at))) return [];
+  const shop = shopOf(typeOf(job, run), jointCost(job, typeOf(job, run)));
+  const each = shape.parts.map((part, i) => choicesOf(shop, shape, part, i === shape.parts.length - 1));
+  if (each.reduce((product, choices) => product * choices.length, 1) > most) return null;
+  const whole = each.reduce<(readonly Choice[])[]>(
+    (begun, choices) => begun.flatMap((before) => choices.map((choice) => [...before, choice])),
+    [[]],
+  );
+  const fromFeed = (choices: readonly Choice[]) => [
+    ...choices.filter((_, i) => isBeforeFeed(shape, i)).reverse(),
+    ...choices.filter((_, i) => !isBeforeFeed(shape, i)),
+  ];
+  const ranked = whole
+    .map((choices) => ({ choices, sum: summed(fromFeed(choices), shape) }))
+    .sort((a, b) => (precedes(a.sum, b.sum, 'first') ? -1 : 1));
+  const seen = new Set<string>();
+  const best: RankedReference[] = [];
+  for (const { choices, sum } of ranked) {
+    const key = choices.map(({ pieces }) => pieces.map(({ length, cut }) => (cut ? 'cut' : length)).join()).join(';');
+    if (seen.has(key)) continue;
+    seen.add(key);
+    best.push({ sections: placed(shape, choices).sections, cost: sum.cost });
+    if (best.length === count) break;
+  }
+  return best;
+}
+
+/** Coverings of one part. A cut as long as a stock length makes the same lengths and is never cheaper. */
+function choicesOf(shop: Shop, shape: RunShape, part: Stretch, isLast: boolean): readonly Choice[] {
+  const choices: Choice[] = [];
+  everyCovering(shop, shape, part, isLast ? shape.ends : null, (pieces, end) => {
+    if (pieces.some(({ length, cut }) => cut && shop.stock.includes(length))) return;
+    choices.push(valued(shop, part, pieces, end));
+  });
+  return choices;
+}
+
+function isBeforeFeed(shape: RunShape, part: number): boolean {
+  return shape.parts[part]!.to <= shape.feedAt;
+}
+
+function summed(choices: readonly Choice[], shape: RunShape): Choice {
+  const before = shape.parts.filter((part) => part.to <= shape.feedAt).length;
+  const add = (value: (choice: Choice) => number) => choices.reduce((sum, choice) => sum + value(choice), 0);
+  return {
+    cost: add(({ cost }) => cost),
+    offBy: choices.at(-1)!.offBy,
+    joints: add(({ joints }) => joints),
+    cuts: add(({ cuts }) => cuts),
+    pieces: choices.flatMap(({ pieces }, i) => (i < before ? pieces.toReversed() : pieces)),
+  };
+}
+
 function bestOf(shop: Shop, shape: RunShape, part: Stretch, freeEnd: Stretch | null): Choice | null {
   const nearer = part.to <= shape.feedAt ? 'last' : 'first';
   let best: Choice | null = null;
