@@ -13,6 +13,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
   let window: Window;
   let site: Site;
   let runId: (key: string) => Promise<string>;
+  let levelId: (key: string) => Promise<string>;
   beforeAll(async () => {
     const database = await openDatabase(await migratedUrl('sqlite'));
     site = await openSite(database, { unreleased: [DRAFT] });
@@ -20,6 +21,8 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
     await setHangers(site, RUN, 3);
     runId = async (key) =>
       (await database.db.run.findFirstOrThrow({ where: { projectId: site.jobId, key }, select: { id: true } })).id;
+    levelId = async (key) =>
+      (await database.db.level.findFirstOrThrow({ where: { projectId: site.jobId, key }, select: { id: true } })).id;
     window = await openBrowser();
     return async () => {
       await window.close();
@@ -38,6 +41,8 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       `${site.address}/docs`,
       job('/floors'),
       job('/floors?floor=F1'),
+      job(`/floors/${await levelId('F1')}/plan`),
+      job(`/floors/${await levelId('F3')}/plan?show=${CORNER}`),
       job(`/runs/${run}`),
       job(`/runs/${corner}`),
       job(`/runs/${draft}`),

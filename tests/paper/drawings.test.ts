@@ -62,7 +62,7 @@ function straight(lengths: readonly number[], unit: Length, tapEvery: number) {
   return {
     run: {
       ...drawn.run,
-      crossings: [{ at: 15 * unit, thickness: unit, kind: 'fire-wall' as const, fireRatingMin: 120 }],
+      crossings: [{ at: total / 2, thickness: unit, kind: 'fire-wall' as const, fireRatingMin: 120 }],
     },
     layout,
   };
@@ -145,6 +145,18 @@ describe('a strip on paper', () => {
     expect(said).toContain(`${sheets.length} of ${sheets.length}`);
     const sizes = new Set([...pdf.toString('latin1').matchAll(/\/F\d+ ([\d.]+) Tf/g)].map((match) => Number(match[1])));
     expect([...sizes].every((size) => size * 0.72 >= 4)).toBe(true);
+  });
+
+  it('marks at one place, which no scale parts, and words without end still print on few sheets', async () => {
+    const drawn = straight([20, 20, 20], FOOT, 2);
+    const at = 25 * FOOT;
+    const taps = Array.from({ length: 9 }, (_, k) => ({ id: `SAME${k + 1}`, at, nearestLegal: null }));
+    const run = { ...drawn.run, noSupport: [{ from: 0, to: 4 * FOOT, reason: 'duct '.repeat(60) }] };
+    const { sheets, pdf } = await stripPdf({ run, layout: { ...drawn.layout, taps } }, 'letter', null);
+    expect(sheets.length).toBeLessThanOrEqual(2);
+    const said = pdfLettering(pdf);
+    for (const { id } of taps) expect(said).toContain(id);
+    expect(said.some((line) => line.startsWith('no hanger: duct duct'))).toBe(true);
   });
 
   it('a scale at which marks have no room is refused, with the one to choose', () => {

@@ -20,7 +20,8 @@ export interface Lane {
 
 export const LABEL_GAP = 5;
 const LEADER_GAP = 3;
-const ROW_COST = 9;
+/** What a row farther out costs in width; less where labels would otherwise run past the end. */
+const ROW_COSTS = [9, 2, 0.2];
 
 /**
  * Places labels in rows so that no two overlap, none covers another's leader and none covers an obstacle; leaders keep
@@ -28,10 +29,17 @@ const ROW_COST = 9;
  * narrow the labels run past its end: the caller sees that with `overflow` and breaks the line earlier.
  */
 export function placeLabels(labels: readonly LaneLabel[], lane: Lane): PlacedLabel[] {
-  const rightwards = placeFromLeft(labels, lane);
-  if (overflow(labels, rightwards, lane) === 0) return rightwards;
-  const leftwards = placeFromLeft(labels.map(mirrored), mirroredLane(lane)).map(mirroredPlace);
-  return overflow(labels, leftwards, lane) < overflow(labels, rightwards, lane) ? leftwards : rightwards;
+  let best: PlacedLabel[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  for (const rowCost of ROW_COSTS) {
+    for (const place of [placeFromLeft, placeFromRight, placeFromBoth]) {
+      const placed = place(labels, lane, rowCost);
+      const over = overflow(labels, placed, lane);
+      if (over === 0) return placed;
+      if (over < least) [best, least] = [placed, over];
+    }
+  }
+  return best;
 }
 
 /** How far the labels stand outside their lane, both ends together. */
@@ -44,13 +52,37 @@ export function overflow(labels: readonly LaneLabel[], placed: readonly PlacedLa
   return worst;
 }
 
-function placeFromLeft(labels: readonly LaneLabel[], lane: Lane): PlacedLabel[] {
+function placeFromRight(labels: readonly LaneLabel[], lane: Lane, rowCost: number): PlacedLabel[] {
+  return placeFromLeft(labels.map(mirrored), mirroredLane(lane), rowCost).map(mirroredPlace);
+}
+
+/** The left half from the left end and the right half from the right; as from the left where the halves would meet. */
+function placeFromBoth(labels: readonly LaneLabel[], lane: Lane, rowCost: number): PlacedLabel[] {
+  const middle = (lane.from + lane.to) / 2;
+  const fromLeft = placeFromLeft(
+    labels.filter((label) => label.x < middle),
+    lane,
+    rowCost,
+  );
+  const fromRight = placeFromRight(
+    labels.filter((label) => label.x >= middle),
+    lane,
+    rowCost,
+  );
+  const placed = labels.map((label) => (label.x < middle ? fromLeft : fromRight).shift()!);
+  const ends = (left: boolean) =>
+    labels.flatMap(({ x, width }, i) => (x < middle === left ? [placed[i]!.labelX + (left ? width : -width) / 2] : []));
+  const meet = Math.max(...ends(true)) + LABEL_GAP > Math.min(...ends(false));
+  return meet ? placeFromLeft(labels, lane, rowCost) : placed;
+}
+
+function placeFromLeft(labels: readonly LaneLabel[], lane: Lane, rowCost: number): PlacedLabel[] {
   const placed = new Array<PlacedLabel>(labels.length);
   const rowEnd = new Array<number>(lane.rows).fill(Number.NEGATIVE_INFINITY);
   const lastLeader = new Array<number>(lane.rows).fill(Number.NEGATIVE_INFINITY);
   for (const index of inOrderOfX(labels)) {
     const label = labels[index]!;
-    const best = cheapestRow(label, lane, rowEnd, lastLeader);
+    const best = cheapestRow(label, lane, rowEnd, lastLeader, rowCost);
     rowEnd[best.row] = best.labelX + label.width / 2;
     lastLeader[best.row] = best.labelX;
     placed[index] = best;
@@ -67,12 +99,13 @@ function cheapestRow(
   lane: Lane,
   rowEnd: readonly number[],
   lastLeader: readonly number[],
+  rowCost: number,
 ): PlacedLabel {
   let best: PlacedLabel = { row: 0, labelX: Number.POSITIVE_INFINITY };
   let bestCost = Number.POSITIVE_INFINITY;
   for (let row = 0; row < lane.rows; row++) {
     const labelX = firstFreeX(label, row, lane, rowEnd, lastLeader);
-    const cost = Math.abs(labelX - label.x) + row * ROW_COST;
+    const cost = Math.abs(labelX - label.x) + row * rowCost;
     if (cost < bestCost) [best, bestCost] = [{ row, labelX }, cost];
   }
   return best;

@@ -3,7 +3,7 @@ import { inksFor } from '../ink.tsx';
 import { tenth } from '../scale.ts';
 import { packLines } from '../strip/lines.ts';
 import { MARGIN } from '../strip/metrics.ts';
-import { crowded, outgrown, planStrip, type StripPlan } from '../strip/plan.ts';
+import { crowded, outgrown, planStrip, type StripPlan, scattered, strayOf } from '../strip/plan.ts';
 import type { StripProps } from '../strip/props.ts';
 import { StripLine } from '../strip/strip-line.tsx';
 import type { SheetHead } from './head.ts';
@@ -30,7 +30,9 @@ export function printStrip(print: StripPrint): Printed {
   const { strip, paper, head } = print;
   const layout = sheetLayout(paper);
   const { ratio, plan } = chosen(print, layout.frame.width);
-  if (outgrown(plan, layout.frame.height)) return tooSmall(ratio, strip.run.id, strip.units);
+  const isChosen = print.ratio !== null;
+  if (outgrown(plan, layout.frame.height) || (isChosen && scattered(plan)))
+    return tooSmall(ratio, strip.run.id, strip.units);
   const inks = inksFor('paper');
   const groups = packLines(plan.lines, layout.frame.height);
   const sheets = groups.map((lines, index) => {
@@ -70,13 +72,20 @@ function chosen({ strip, ratio }: StripPrint, width: number): { ratio: number; p
   const room = width - MARGIN.left - MARGIN.right;
   const usual = scalesOf(strip.units).filter((scale) => scale.ratio <= smallestOf('strip', strip.units));
   const one = usual.find((scale) => strip.layout.length * unitsPerLength(scale.ratio) <= room) ?? usual.at(-1)!;
-  let last = at(one.ratio);
+  const tried: ReturnType<typeof at>[] = [];
   for (const scale of usual.toReversed()) {
-    if (scale.ratio >= one.ratio) continue;
-    if (!crowded(last.plan)) break;
-    last = at(scale.ratio);
+    if (scale.ratio > one.ratio) continue;
+    const next = at(scale.ratio);
+    if (!crowded(next.plan)) return next;
+    tried.push(next);
   }
-  return last;
+  return leastCrowded(tried);
+}
+
+/** Where marks stand at one place no scale parts them: then the smallest drawing that is about as clear as the clearest. */
+function leastCrowded<Tried extends { readonly plan: StripPlan }>(tried: readonly Tried[]): Tried {
+  const least = Math.min(...tried.map(({ plan }) => strayOf(plan)));
+  return tried.find(({ plan }) => strayOf(plan) <= least * 1.1 + 1) ?? tried[0]!;
 }
 
 function tooSmall(ratio: number, run: string, units: StripProps['units']): Printed {
@@ -85,7 +94,7 @@ function tooSmall(ratio: number, run: string, units: StripProps['units']): Print
   return {
     ok: false,
     why: `At ${word} the marks of run ${run} have no room on the sheet.`,
-    remedy: `Choose ${larger === undefined ? 'the scale that fits' : `${larger.word} or larger`}: the strip then breaks over more lines.`,
+    remedy: `${larger === undefined ? 'Too many marks stand at one place of the run: read them in its tables.' : `Choose ${larger.word} or larger: the strip then breaks over more lines.`}`,
   };
 }
 

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
+import { fitText } from '../fit-text.ts';
 import { tenth } from '../scale.ts';
-import { fitText } from './fit-text.ts';
 import { type SheetHead, standingWords, UNITS_WORD } from './head.ts';
 import { BLOCK, type SheetLayout } from './layout.ts';
 import { PAPERS, type PaperName } from './papers.ts';

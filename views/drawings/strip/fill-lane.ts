@@ -1,3 +1,4 @@
+import { fitText } from '../fit-text.ts';
 import { overflow, placeLabels } from '../label-lane.ts';
 import { textWidth } from '../text-width.ts';
 import { FAN, LANE_ROWS, LETTER, ROW } from './metrics.ts';
@@ -20,8 +21,12 @@ export interface FilledLane {
   readonly draw: (near: number, away: -1 | 1) => DrawnLabel[];
 }
 
+/** What people wrote at length stands whole in the tables beside the drawing. */
+const LONGEST = 240;
+
 /** Finds a place for every label of one lane of the line. */
-export function fillLane(wishes: readonly Wish[], width: number, obstacles: readonly number[]): FilledLane {
+export function fillLane(asked: readonly Wish[], width: number, obstacles: readonly number[]): FilledLane {
+  const wishes = asked.map((wish) => ({ ...wish, text: fitText(wish.text, LONGEST, LETTER).text }));
   const labels = wishes.map((wish) => ({ x: wish.x, width: textWidth(wish.text, LETTER) }));
   const lane = { from: 3, to: width - 3, obstacles, rows: LANE_ROWS };
   const placed = placeLabels(labels, lane);

@@ -77,7 +77,17 @@ export function crowded(plan: StripPlan): boolean {
   return plan.lines.some((line) => line.overflow > 0 || line.farthestLabel > FARTHEST_LABEL);
 }
 
-/** Labels run past the ends of a line, or a line is taller than a sheet: it cannot be printed at this scale. */
+/** Labels run past the ends of a line, or a line is taller than a sheet: not to be printed at this scale. */
 export function outgrown(plan: StripPlan, height: number): boolean {
   return plan.lines.some((line) => line.overflow > 0 || line.height > height);
+}
+
+/** How far the worst label stands from its place, or past the end of its line, which is ten times as bad. */
+export function strayOf(plan: StripPlan): number {
+  return Math.max(...plan.lines.map((line) => line.farthestLabel + 10 * line.overflow));
+}
+
+/** Labels stand so far from their places that a larger scale has to be chosen. */
+export function scattered(plan: StripPlan): boolean {
+  return plan.lines.some((line) => line.farthestLabel > 2 * FARTHEST_LABEL);
 }

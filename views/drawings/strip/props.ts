@@ -2,6 +2,7 @@ import type { RunLayout } from '../../../src/domain/layout/result.ts';
 import type { Run, UnitSystem } from '../../../src/domain/model.ts';
 import type { JointState, PieceState, SupportState, TapState } from '../../../src/domain/quality/states.ts';
 import type { InkMode } from '../ink.tsx';
+import type { Ink } from '../states.ts';
 
 /** What the record says about one thing of the run. `fault` draws it cross-hatched, whatever its state. */
 export interface StripItem<State> {
@@ -9,6 +10,8 @@ export interface StripItem<State> {
   readonly state: State;
   readonly href?: string;
   readonly fault?: string;
+  /** What a revision does to it, instead of its state. */
+  readonly change?: { readonly ink: Ink; readonly word: string };
 }
 
 /** The record of a run, in the order of the layout's lists; taps by their id. What is absent is drawn as planned. */

@@ -60,6 +60,7 @@ export function thingsOf(props: Pick<StripProps, 'layout' | 'record' | 'run' | '
 }
 
 function inked(item: StripItem<WorkState> | undefined, first: WorkState): { ink: Ink; word: string } {
+  if (item?.change !== undefined) return item.change;
   if (item?.fault !== undefined) return { ink: lookOf('fault').ink, word: `fault: ${item.fault}` };
   return lookOf(item?.state ?? first);
 }

@@ -1,4 +1,4 @@
-import { textWidth } from '../text-width.ts';
+import { textWidth } from './text-width.ts';
 
 /** A line of lettering in the largest of the sizes from `size` down to `least` that fits; cut with three dots where none does. */
 export function fitText(text: string, width: number, size: number, least = size): { text: string; size: number } {
