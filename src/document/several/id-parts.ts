@@ -51,5 +51,5 @@ function wordAround(id: string, { from, to }: Span): string {
 }
 
 function escaped(text: string): string {
-  return text.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
+  return text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&');
 }

@@ -44,7 +44,9 @@ export interface ChangesPageProps {
   readonly preview: ChangesPreviewProps | null;
 }
 
-const SHOWN = 200;
+const SHOWN = 40;
+/** More rows than this would make a page that no browser shows quickly. */
+const UNFOLDED = 2000;
 const FINDINGS = 30;
 
 /** One or several fields of many runs changed together. */
@@ -66,25 +68,22 @@ export function ChangesPage(props: ChangesPageProps): JSX.Element {
 function ChangesPreview(props: ChangesPreviewProps) {
   const { changed, same, differences, units, released, notes, appearing, disappearing } = props;
   const count = changed.length === 1 ? 'One run' : `${changed.length} runs`;
-  const first = differences.slice(0, SHOWN);
+  const [first, rest] = [differences.slice(0, SHOWN), differences.slice(SHOWN)];
   const kept = same === 0 ? [] : [`${same === 1 ? 'One run has' : `${same} runs have`} all of it already.`];
   return (
     <section class="preview stack" id="preview" aria-label="What will change">
-      <DataTable
+      <Differences
         caption={changed.length === 0 ? 'No run would change' : `${count} will change`}
-        remark={
-          first.length < differences.length ? `the first ${first.length} of ${differences.length} fields` : undefined
-        }
         rows={first}
-        keyOf={(one) => `${one.run} ${one.field}`}
-        none={<p>No run would change: all of them have it already.</p>}
-        columns={[
-          { head: 'Run', kind: 'name', cell: (one) => one.run },
-          { head: 'Entry', cell: (one) => BULK_WORDS[one.field] },
-          { head: 'As it is', cell: (one) => bulkValueWords(one.field, one.from, units) },
-          { head: 'As it would be', cell: (one) => bulkValueWords(one.field, one.to, units) },
-        ]}
+        units={units}
       />
+      {rest.length > 0 && (
+        <details>
+          <summary>The other {differences.length - first.length} entries</summary>
+          <Differences caption="Other entries" rows={rest.slice(0, UNFOLDED)} units={units} />
+          {rest.length > UNFOLDED && <p class="soft">And {rest.length - UNFOLDED} more, of the same kind.</p>}
+        </details>
+      )}
       <Findings caption="would appear" findings={appearing} units={units} />
       <Findings caption="would go" findings={disappearing} units={units} />
       {appearing.length + disappearing.length === 0 && changed.length > 0 && (
@@ -93,6 +92,31 @@ function ChangesPreview(props: ChangesPreviewProps) {
       <Notes notes={[...kept, ...notes, ...releasedNote(released)]} />
       {changed.length > 0 && <Apply {...props} count={changed.length} />}
     </section>
+  );
+}
+
+function Differences({
+  caption,
+  rows,
+  units,
+}: {
+  caption: string;
+  rows: readonly BulkDifference[];
+  units: UnitSystem;
+}) {
+  return (
+    <DataTable
+      caption={caption}
+      rows={rows}
+      keyOf={(one) => `${one.run} ${one.field}`}
+      none={<p>No run would change: all of them have it already.</p>}
+      columns={[
+        { head: 'Run', kind: 'name', cell: (one) => one.run },
+        { head: 'Entry', cell: (one) => BULK_WORDS[one.field] },
+        { head: 'As it is', cell: (one) => bulkValueWords(one.field, one.from, units) },
+        { head: 'As it would be', cell: (one) => bulkValueWords(one.field, one.to, units) },
+      ]}
+    />
   );
 }
 
@@ -115,10 +139,16 @@ function Findings({ caption, findings, units }: { caption: string; findings: rea
     <details open={findings.length <= 6}>
       <summary>
         {count} {caption}
-        {stops > 0 && `, ${stops === 1 ? 'one of them a stop' : `${stops} of them stops`}`}
+        {stopWords(stops, findings.length)}
       </summary>
       <FindingList findings={first} units={units} />
       {first.length < findings.length && <p class="soft">And {findings.length - first.length} more.</p>}
     </details>
   );
+}
+
+function stopWords(stops: number, all: number): string {
+  if (stops === 0) return '';
+  if (stops === all) return all === 1 ? ', a stop' : ', all of them stops';
+  return stops === 1 ? ', one of them a stop' : `, ${stops} of them stops`;
 }

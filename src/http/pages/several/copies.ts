@@ -3,6 +3,7 @@ import { CopiesPage } from '../../../../views/pages/several/copies.tsx';
 import type { Context } from '../../../actions/context.ts';
 import { jobParts } from '../../../actions/job-parts.ts';
 import { makeCopies, previewCopies } from '../../../actions/run-copies.ts';
+import { levelsOf } from '../../../actions/several/level-runs.ts';
 import { readCopyForm } from '../../../document/several/read-copy-form.ts';
 import type { App } from '../../app-type.ts';
 import { formToken } from '../../plugins/sessions.ts';
@@ -78,6 +79,7 @@ export async function showCopies(
   { read = [], trouble, preview }: Tried = {},
 ): Promise<FastifyReply> {
   const job = await jobParts(context, viewerOf(request), jobId);
+  const own = await levelsOf(context, viewerOf(request), jobId, typed.runs);
   const { units } = job.project;
   const path = severalPath(jobId, 'copies');
   const faults = faultsBeside(read, trouble);
@@ -93,11 +95,15 @@ export async function showCopies(
       entered: { ...typed.fields },
       faultOf: faultOfField(faults),
       summary: summaryOf(faults, (field) => WORDS[field] ?? field),
-      levels: job.levels.map((level) => ({ value: level.id, word: `${level.id}, ${level.name}` })),
+      levels: job.levels
+        .filter((level) => !own.has(level.id))
+        .map((level) => ({ value: level.id, word: `${level.id}, ${level.name}` })),
       chosenLevels: typed.levels,
       example: units === 'ft-in' ? '8 ft or 2438 mm' : '2400 or 2.4 m',
       preview:
-        preview === undefined ? null : await madeProps(context, reply, jobId, `${path}/made`, units, typed, preview),
+        preview === undefined
+          ? null
+          : await madeProps(context, request, reply, jobId, `${path}/made`, units, typed, preview),
     }),
   });
 }

@@ -1,10 +1,11 @@
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type MadePreviewProps, NEW_MARK } from '../../../../views/pages/several/made-preview.tsx';
-import { floorPlans } from '../../../actions/boards/floor-plans.ts';
-import type { Context } from '../../../actions/context.ts';
+import type { Context, Viewer } from '../../../actions/context.ts';
 import type { SeveralPreview } from '../../../actions/run-copies.ts';
+import { levelRuns } from '../../../actions/several/level-runs.ts';
 import type { UnitSystem } from '../../../domain/model.ts';
 import { formToken } from '../../plugins/sessions.ts';
+import { viewerOf } from '../../plugins/viewer.ts';
 import type { Typed } from './typed.ts';
 
 /** A plan of more runs than this is a thicket. */
@@ -13,6 +14,7 @@ const DRAWN = 160;
 /** What the preview of made runs shows: their names, and the plan of the first level that gets any. */
 export async function madeProps(
   context: Context,
+  request: FastifyRequest,
   reply: FastifyReply,
   jobId: string,
   action: string,
@@ -31,12 +33,13 @@ export async function madeProps(
     notes: preview.notes,
     changed: preview.changed,
     released: preview.released,
-    plan: await planOf(context, jobId, preview),
+    plan: await planOf(context, viewerOf(request), jobId, preview),
   };
 }
 
 async function planOf(
   context: Context,
+  viewer: Viewer,
   jobId: string,
   { made, layouts }: SeveralPreview,
 ): Promise<MadePreviewProps['plan']> {
@@ -50,13 +53,7 @@ async function planOf(
       path: layouts.get(run.id)?.path ?? [],
       taps: layouts.get(run.id)?.taps.map((tap) => tap.at) ?? [],
     }));
-  const there = await context.database.db.run.findMany({
-    where: { projectId: jobId, level: { key: level } },
-    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-    select: { id: true, key: true },
-  });
-  const room = Math.max(0, DRAWN - fresh.length);
-  const old = await floorPlans(context, there.slice(0, room));
-  const shown = [...old.map(({ pieces: _pieces, ...run }) => run), ...fresh.slice(0, DRAWN)];
-  return { level, runs: shown, more: there.length + fresh.length - shown.length };
+  const there = await levelRuns(context, viewer, jobId, level, Math.max(0, DRAWN - fresh.length));
+  const shown = [...there.runs.map(({ pieces: _pieces, ...run }) => run), ...fresh.slice(0, DRAWN)];
+  return { level, runs: shown, more: there.total + fresh.length - shown.length };
 }

@@ -95,7 +95,9 @@ export async function showPartners(
       summary: summaryOf(faults, (field) => WORDS[field] ?? field),
       example: units === 'ft-in' ? '1 ft or 300 mm' : '300 or 0.3 m',
       preview:
-        preview === undefined ? null : await madeProps(context, reply, jobId, `${path}/made`, units, typed, preview),
+        preview === undefined
+          ? null
+          : await madeProps(context, request, reply, jobId, `${path}/made`, units, typed, preview),
     }),
   });
 }
