@@ -1,3 +1,4 @@
+import ExcelJs from 'exceljs';
 import { beforeAll, expect, it } from 'vitest';
 import { type Stage, stage } from '../support/cast.ts';
 import { forEachDatabase } from '../support/databases.ts';
@@ -127,5 +128,23 @@ forEachDatabase((open) => {
     }
     for (const method of ['put', 'delete', 'patch'] as const)
       expect((await play.as('olive')[method](`${path}/${one}`).send({})).status).toBe(404);
+  });
+
+  it('the bid is a workbook for the office, the takeoff one for everybody and without money', async () => {
+    const load = async (person: Parameters<Stage['as']>[0], path: string) => {
+      const answer = await play.as(person).get(path).responseType('blob');
+      expect(answer.status).toBe(200);
+      const workbook = new ExcelJs.Workbook();
+      await workbook.xlsx.load(answer.body);
+      return workbook;
+    };
+    expect((await load('olive', `/jobs/${id}/bid.xlsx`)).worksheets.map(({ name }) => name)).toContain('Price');
+    expect((await play.as('frank').get(`/jobs/${id}/bid.xlsx`)).status).toBe(403);
+    const takeoff = await load('frank', `/jobs/${id}/takeoff.xlsx`);
+    expect(takeoff.worksheets.map(({ name }) => name)).toEqual(['Job', 'By level', 'Counted']);
+    const words = takeoff.worksheets.flatMap((sheet) => sheet.getSheetValues().map((row) => JSON.stringify(row)));
+    expect(words.join()).not.toMatch(/USD|\$|[Pp]rice/);
+    const caps = takeoff.getWorksheet('Job')?.getColumn(1).values.indexOf('end cap') ?? -1;
+    expect(takeoff.getWorksheet('Job')?.getCell(caps, 5).value).toBe(48);
   });
 });

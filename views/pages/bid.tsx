@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { BidResult } from '../../src/domain/bid/result.ts';
+import { ButtonLink } from '../components/button.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
 import type { Entered, FaultOf } from '../components/fault-of.ts';
 import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
@@ -54,4 +55,9 @@ function Lacking({ incomplete }: { incomplete: readonly string[] }) {
       </ul>
     </Part>
   );
+}
+
+/** At the head of the page. */
+export function BidTools({ jobId }: { jobId: string }): JSX.Element {
+  return <ButtonLink href={`/jobs/${jobId}/bid.xlsx`}>As a workbook</ButtonLink>;
 }

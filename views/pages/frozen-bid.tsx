@@ -110,7 +110,7 @@ function Beside({ title, id, rows, write }: BesideProps) {
   return (
     <Part title={title} id={id}>
       <DataTable
-        caption={title}
+        caption={`${title}: frozen, and beside it`}
         rows={rows}
         keyOf={(row) => row.name}
         columns={[

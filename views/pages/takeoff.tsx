@@ -77,8 +77,13 @@ export function TakeoffPage(props: TakeoffPageProps): JSX.Element {
 }
 
 /** At the head of the page. */
-export function TakeoffTools({ href }: { href: string }): JSX.Element {
-  return <ButtonLink href={href}>As CSV</ButtonLink>;
+export function TakeoffTools({ href, workbook }: { href: string; workbook: string }): JSX.Element {
+  return (
+    <>
+      <ButtonLink href={href}>As CSV</ButtonLink>
+      <ButtonLink href={workbook}>As a workbook</ButtonLink>
+    </>
+  );
 }
 
 interface Row {

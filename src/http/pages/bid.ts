@@ -1,6 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { BidPage } from '../../../views/pages/bid.tsx';
+import { BidPage, BidTools } from '../../../views/pages/bid.tsx';
 import { bidEntryWord } from '../../../views/words/bid-entries.ts';
 import { setBid } from '../../actions/bids.ts';
 import { bidBoard } from '../../actions/boards/bid-board.ts';
@@ -54,6 +54,7 @@ async function show(
         part: 'hours',
         revision: `design ${heading.designVersion}`,
         trouble: tried?.trouble,
+        ...(bid === null ? {} : { tools: BidTools({ jobId }) }),
       }),
       status: tried === null ? 200 : (tried.trouble?.status ?? 422),
     },

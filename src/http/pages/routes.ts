@@ -21,6 +21,7 @@ import { lists } from './lists.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
 import { newJob } from './new-job.ts';
+import { revisions } from './revisions.ts';
 import { run } from './run.ts';
 import { runEdit } from './run-edit.ts';
 import { settings } from './settings.ts';
@@ -28,6 +29,7 @@ import { severalRuns } from './several-runs.ts';
 import { signIn } from './sign-in.ts';
 import { takeoff } from './takeoff.ts';
 import { typeEdit } from './type-edit.ts';
+import { workbooks } from './workbooks.ts';
 
 /** The pages: one line a noun. */
 export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
@@ -42,6 +44,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   newJob(app, context);
   jobFloors(app, context);
   run(app, context);
+  revisions(app, context);
   levelPlanPage(app, context);
   drawings(app, context);
   runEdit(app, context);
@@ -51,6 +54,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   labourBook(app, context);
   bid(app, context);
   frozenBid(app, context);
+  workbooks(app, context);
   crews(app, context);
   lists(app, context);
   fieldRoutes(app, context);

@@ -36,7 +36,7 @@ export function takeoff(app: App, context: Context): void {
         title: 'Takeoff',
         part: 'takeoff',
         revision: `design ${heading.designVersion}`,
-        tools: TakeoffTools({ href: withQuery(`${path}.csv`, { level }) }),
+        tools: TakeoffTools({ href: withQuery(`${path}.csv`, { level }), workbook: `${path}.xlsx` }),
       }),
       TakeoffPage({
         jobId,

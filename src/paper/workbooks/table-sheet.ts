@@ -1,0 +1,69 @@
+import type { Workbook, Worksheet } from 'exceljs';
+
+/** A cell: text, a figure, a formula with the value it has, or nothing. */
+export type Cell = string | number | null | { readonly formula: string; readonly result: number };
+
+export interface TableColumn {
+  readonly head: string;
+  /** In letters. */
+  readonly width: number;
+  /** Number format, as `#,##0.00`. */
+  readonly format?: string;
+}
+
+export interface TableSheet {
+  readonly name: string;
+  /** Above the heads: what this is, of which job, and as of when. */
+  readonly title: string;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+  /** A last row, in bold. */
+  readonly foot?: readonly Cell[];
+}
+
+/** The row that the first record stands in: title, a blank row, heads. */
+export const FIRST_ROW = 4;
+const HEAD_ROW = FIRST_ROW - 1;
+
+/** Adds a table that prints as it reads: heads frozen and repeated on every page, one page wide, its area set. */
+export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
+  const { columns, rows, foot } = table;
+  const sheet = workbook.addWorksheet(table.name, {
+    views: [{ state: 'frozen', ySplit: HEAD_ROW }],
+    pageSetup: { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+  });
+  sheet.getCell(1, 1).value = table.title;
+  sheet.getCell(1, 1).font = { bold: true };
+  columns.forEach((column, index) => {
+    const head = sheet.getCell(HEAD_ROW, index + 1);
+    head.value = column.head;
+    head.font = { bold: true };
+    head.border = { bottom: { style: 'thin' } };
+    sheet.getColumn(index + 1).width = column.width;
+  });
+  const all = foot === undefined ? rows : [...rows, foot];
+  all.forEach((row, place) => {
+    row.forEach((value, index) => {
+      const cell = sheet.getCell(FIRST_ROW + place, index + 1);
+      cell.value = value;
+      const format = columns[index]?.format;
+      if (format !== undefined && value !== null && typeof value !== 'string') cell.numFmt = format;
+      if (foot !== undefined && place === rows.length) cell.font = { bold: true };
+    });
+  });
+  sheet.pageSetup.printArea = `A1:${letter(columns.length)}${Math.max(HEAD_ROW, FIRST_ROW + all.length - 1)}`;
+  sheet.pageSetup.printTitlesRow = `${HEAD_ROW}:${HEAD_ROW}`;
+  return sheet;
+}
+
+/** A column by its number, from 1. `letter(27) = 'AA'`. */
+export function letter(column: number): string {
+  const rest = (column - 1) % 26;
+  const before = Math.floor((column - 1) / 26);
+  return (before === 0 ? '' : letter(before)) + String.fromCharCode(65 + rest);
+}
+
+/** Adds up a column of the table, over `count` records. */
+export function sumOf(column: number, count: number): string {
+  return `SUM(${letter(column)}${FIRST_ROW}:${letter(column)}${FIRST_ROW + count - 1})`;
+}

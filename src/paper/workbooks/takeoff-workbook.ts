@@ -1,0 +1,56 @@
+import ExcelJs from 'exceljs';
+import { addTable, type Cell, type TableColumn } from './table-sheet.ts';
+
+/** A line to order, in words. */
+export interface OrderRow {
+  readonly level: string;
+  readonly run: string;
+  readonly thing: string;
+  readonly type: string;
+  readonly length: string;
+  readonly lengthMm: number | null;
+  readonly quantity: number;
+  readonly unit: string;
+  /** Where along the run it was counted from. */
+  readonly places: string;
+}
+
+export interface TakeoffWorkbook {
+  readonly title: string;
+  readonly at: Date;
+  readonly job: readonly OrderRow[];
+  readonly byLevel: readonly OrderRow[];
+  readonly counted: readonly OrderRow[];
+}
+
+type Key = keyof OrderRow;
+
+const COLUMNS: Readonly<Record<Key, TableColumn>> = {
+  level: { head: 'Level', width: 16 },
+  run: { head: 'Run', width: 16 },
+  thing: { head: 'Thing', width: 40 },
+  type: { head: 'Type', width: 24 },
+  length: { head: 'Length', width: 14 },
+  lengthMm: { head: 'Length, mm', width: 12, format: '0.####' },
+  quantity: { head: 'Quantity', width: 12, format: '#,##0.###' },
+  unit: { head: 'Unit', width: 8 },
+  places: { head: 'Counted from', width: 60 },
+};
+
+/** What to order as a workbook (XLSX): over the job, by level, and line by line as counted. No money in it. */
+export async function takeoffWorkbook({ title, at, job, byLevel, counted }: TakeoffWorkbook): Promise<Uint8Array> {
+  const workbook = new ExcelJs.Workbook();
+  workbook.created = at;
+  workbook.modified = at;
+  const add = (name: string, rows: readonly OrderRow[], keys: readonly Key[]) =>
+    addTable(workbook, {
+      name,
+      title,
+      columns: keys.map((key) => COLUMNS[key]),
+      rows: rows.map((row) => keys.map((key): Cell => row[key])),
+    });
+  add('Job', job, ['thing', 'type', 'length', 'lengthMm', 'quantity', 'unit']);
+  add('By level', byLevel, ['level', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit']);
+  add('Counted', counted, ['level', 'run', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit', 'places']);
+  return new Uint8Array(await workbook.xlsx.writeBuffer());
+}
