@@ -1,0 +1,20 @@
+-- AlterTable
+ALTER TABLE "Run" ADD COLUMN "held" JSONB;
+
+-- AlterTable
+ALTER TABLE "RunRevision" ADD COLUMN "mark" TEXT;
+
+-- CreateTable
+CREATE TABLE "DesignStep" (
+    "id" TEXT NOT NULL PRIMARY KEY,
+    "projectId" TEXT NOT NULL,
+    "seq" INTEGER NOT NULL,
+    "touches" JSONB NOT NULL,
+    "changes" BLOB,
+    "undoes" TEXT,
+    "undone" BOOLEAN NOT NULL DEFAULT false,
+    CONSTRAINT "DesignStep_projectId_fkey" FOREIGN KEY ("projectId") REFERENCES "Project" ("id") ON DELETE CASCADE ON UPDATE CASCADE
+);
+
+-- CreateIndex
+CREATE UNIQUE INDEX "DesignStep_projectId_seq_key" ON "DesignStep"("projectId", "seq");
