@@ -46,6 +46,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job(`/runs/${run}`),
       job(`/runs/${corner}`),
       job(`/runs/${draft}`),
+      job(`/runs/${run}/revisions?a=1&b=1`),
       job(`/runs/${corner}/edit`),
       job('/runs/new'),
       job('/takeoff'),

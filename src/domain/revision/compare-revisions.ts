@@ -142,7 +142,7 @@ function otherDrops(before: Run, after: Run) {
 }
 
 function compareHours(before: Revised['hours'], after: Revised['hours']): HoursDifference[] {
-  const sum = (lines: Revised['hours'], activity: string) =>
+  const sum = (lines: Revised['hours'], activity: LabourLine['activity']) =>
     lines.filter((line) => line.activity === activity).reduce((total, line) => total + line.hours, 0);
   return [...new Set([...before, ...after].map((line) => line.activity))]
     .map((activity) => ({ activity, before: sum(before, activity), after: sum(after, activity) }))

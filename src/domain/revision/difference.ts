@@ -1,3 +1,4 @@
+import type { LabourLine } from '../labour/result.ts';
 import type { PlacedPiece } from '../layout/result.ts';
 import type { Tap } from '../model.ts';
 import type { Length } from '../units/length.ts';
@@ -20,7 +21,7 @@ export interface Pair<T> {
 }
 
 export interface HoursDifference {
-  readonly activity: string;
+  readonly activity: LabourLine['activity'];
   readonly before: number;
   readonly after: number;
 }

@@ -5,6 +5,8 @@ import { renderFragment } from '../../../views/shell/page.tsx';
 import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
 import type { Context } from '../../actions/context.ts';
 import { release } from '../../actions/releases.ts';
+import { compareOf } from '../../actions/revisions.ts';
+import type { RevisionDifference } from '../../domain/revision/difference.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
@@ -30,7 +32,7 @@ export function run(app: App, context: Context): void {
       const { part } = request.query;
       if (part === undefined) return show(context, request, reply);
       const board = await runBoard(context, viewerOf(request), jobId, runId);
-      const props = propsOf(context, reply, board, { jobId, runId });
+      const props = propsOf(context, reply, board, { jobId, runId, difference: null });
       const fragment = part === 'strip' ? RunStripLive(props) : RunThingsLive(props);
       return reply.type('text/html; charset=utf-8').send(renderFragment(fragment));
     },
@@ -67,6 +69,10 @@ async function show(
   const board = await runBoard(context, viewerOf(request), jobId, runId);
   const { heading, level, standing } = board;
   const { reached } = heading;
+  const isComing = reached.may('design') && standing.revision > 0 && standing.changed && board.layout.ok;
+  const difference = isComing
+    ? (await compareOf(context.database.db, jobId, runId, [standing.revision, 'draft'])).difference
+    : null;
   return sendPage(
     request,
     reply,
@@ -82,7 +88,7 @@ async function show(
       ],
       tools: RunTools({ jobId, runId, label: board.run.id, mayDesign: reached.may('design') }),
     }),
-    RunPage(propsOf(context, reply, board, { jobId, runId })),
+    RunPage(propsOf(context, reply, board, { jobId, runId, difference })),
   );
 }
 
@@ -90,7 +96,7 @@ function propsOf(
   context: Context,
   reply: FastifyReply,
   board: RunBoard,
-  { jobId, runId }: { jobId: string; runId: string },
+  { jobId, runId, difference }: { jobId: string; runId: string; difference: RevisionDifference | null },
 ): RunPageProps {
   const { heading, standing, run: of, type, layout, released, revisions, findings, hours, labourBook, runIds } = board;
   const { reached, project } = heading;
@@ -123,6 +129,8 @@ function propsOf(
           revision: standing.revision,
           changed: standing.changed,
           bars: standing.bars,
+          difference,
+          units: project.units,
         }
       : null,
     runHref: (label) => {

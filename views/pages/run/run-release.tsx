@@ -1,8 +1,11 @@
 import type { JSX } from 'preact';
+import type { UnitSystem } from '../../../src/domain/model.ts';
+import type { RevisionDifference } from '../../../src/domain/revision/difference.ts';
 import { Button } from '../../components/button.tsx';
 import { TextField } from '../../components/field.tsx';
 import { Form } from '../../components/form.tsx';
 import { Part } from '../../components/part.tsx';
+import { RevisionChanges } from '../revisions/revision-changes.tsx';
 
 export interface RunReleaseProps {
   readonly jobId: string;
@@ -13,6 +16,9 @@ export interface RunReleaseProps {
   readonly revision: number;
   readonly changed: boolean;
   readonly bars: readonly string[];
+  /** What the release would do to what the floor has; null for a first release, and where the design has no layout. */
+  readonly difference: RevisionDifference | null;
+  readonly units: UnitSystem;
 }
 
 /** Hands this one run to the floor, or says why not yet. */
@@ -21,6 +27,15 @@ export function RunRelease(props: RunReleaseProps): JSX.Element | null {
   if (revision > 0 && !changed) return null;
   return (
     <Part title="Release to the floor" id="release">
+      {props.difference !== null && (
+        <>
+          <h3>What releasing this now would do</h3>
+          <RevisionChanges difference={props.difference} units={props.units} />
+          <p>
+            <a href={`/jobs/${jobId}/runs/${runId}/revisions?a=${revision}&b=draft`}>See both strips</a>
+          </p>
+        </>
+      )}
       <Form action={`/jobs/${jobId}/runs/${runId}/releases`} csrf={csrf} submissionId={submissionId}>
         {bars.length === 0 && revision > 0 && (
           <TextField

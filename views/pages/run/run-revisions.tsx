@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { ButtonLink } from '../../components/button.tsx';
 import { DataTable } from '../../components/data-table.tsx';
 import { EmptyState } from '../../components/empty-state.tsx';
 import { Part } from '../../components/part.tsx';
@@ -13,11 +14,21 @@ export interface Revision {
 
 /** What was released, when, by whom and why. */
 export function RunRevisions(props: {
+  readonly jobId: string;
+  readonly runId: string;
+  readonly changed: boolean;
   readonly revisions: readonly Revision[];
   readonly zone: string | undefined;
 }): JSX.Element {
+  const canCompare = props.revisions.length > 1 || (props.revisions.length === 1 && props.changed);
   return (
-    <Part title="Revisions" id="revisions">
+    <Part
+      title="Revisions"
+      id="revisions"
+      tools={
+        canCompare && <ButtonLink href={`/jobs/${props.jobId}/runs/${props.runId}/revisions`}>Compare two</ButtonLink>
+      }
+    >
       <DataTable
         caption="Released to the floor"
         rows={props.revisions}
