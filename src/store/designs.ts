@@ -8,7 +8,7 @@ import type {
 import { canonicalJson } from '../domain/canonical-json.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import type { Reader, Tx } from './database.ts';
-import { insertMany } from './insert-many.ts';
+import { insertMany, updateMany } from './insert-many.ts';
 
 /** Which runs of a design to read: all, or those with these keys. */
 export type Scope = 'all' | readonly string[];
@@ -163,18 +163,16 @@ async function saveRuns(
 
   const stored = await tx.run.findMany({
     where: { projectId, key: { in: before.runs.map((run) => run.id) } },
-    select: { id: true, key: true, layout: true, revision: true },
+    select: { id: true, key: true, layout: true, revision: true, version: true },
   });
   const rows = new Map(stored.map((row) => [renamed('run', rename, row.key), row]));
-  for (const run of kept) {
+  const differing = kept.flatMap((run) => {
     const row = rows.get(run.id);
-    if (row === undefined) continue;
-    if (same(old.get(run.id), run) && same(row.layout, layoutOf(layouts, run.id))) continue;
-    await tx.run.update({
-      where: { id: row.id },
-      data: { ...columnsOf(run), changed: row.revision > 0, version: { increment: 1 } },
-    });
-  }
+    if (row === undefined) return [];
+    if (same(old.get(run.id), run) && same(row.layout, layoutOf(layouts, run.id))) return [];
+    return [{ id: row.id, ...columnsOf(run), changed: row.revision > 0, version: row.version + 1 }];
+  });
+  await updateMany(tx, 'Run', differing);
   const last = await tx.run.aggregate({ where: { projectId }, _max: { ordinal: true } });
   const first = (last._max.ordinal ?? -1) + 1;
   await insertMany(

@@ -35,6 +35,23 @@ export async function insertMany<M extends ModelName>(tx: Reader, model: M, rows
   }
 }
 
+/**
+ * Updates many rows of one model by their id, with few statements and in the same manner. Every row names the same columns.
+ */
+export async function updateMany<M extends ModelName>(
+  tx: Reader,
+  model: M,
+  rows: readonly (Partial<NewRow<M>> & { readonly id: string })[],
+): Promise<void> {
+  if (rows.length === 0) return;
+  const columns = columnsOf(tx, model, rows);
+  const statement = updates[kindOf(tx)](model, columns);
+  for (let from = 0; from < rows.length; from += ROWS_PER_STATEMENT) {
+    const chunk = rows.slice(from, from + ROWS_PER_STATEMENT).map((row) => encodeRow(columns, row));
+    await tx.$executeRawUnsafe(statement, JSON.stringify(chunk));
+  }
+}
+
 function columnsOf(tx: Reader, model: ModelName, rows: readonly object[]): readonly Column[] {
   const names = new Set(rows.flatMap((row) => Object.keys(row)));
   return [...names].map((name) => ({ name, kind: columnKind(tx, model, name) }));
@@ -95,6 +112,21 @@ const statements: Record<Database['kind'], (model: ModelName, columns: readonly 
     `INSERT INTO ${quote(model)} (${columns.map(({ name }) => quote(name)).join(', ')})
      SELECT ${columns.map(postgresValue).join(', ')}
      FROM json_to_recordset($1::json) AS incoming(${columns.map(postgresColumn).join(', ')})`,
+};
+
+const updates: typeof statements = {
+  sqlite: (model, columns) =>
+    `UPDATE ${quote(model)} SET ${columns
+      .filter(({ name }) => name !== 'id')
+      .map(({ name }) => `${quote(name)} = json_extract(incoming.value, '$.${quote(name)}')`)
+      .join(', ')} FROM json_each(?) AS incoming
+     WHERE ${quote(model)}."id" = json_extract(incoming.value, '$."id"')`,
+  postgres: (model, columns) =>
+    `UPDATE ${quote(model)} SET ${columns
+      .filter(({ name }) => name !== 'id')
+      .map((column) => `${quote(column.name)} = incoming.${postgresValue(column)}`)
+      .join(', ')} FROM json_to_recordset($1::json) AS incoming(${columns.map(postgresColumn).join(', ')})
+     WHERE ${quote(model)}."id" = incoming."id"`,
 };
 
 const postgresTypes: Record<ColumnKind, string> = {

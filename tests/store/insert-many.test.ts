@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Prisma } from '../../gen/sqlite/client.ts';
 import { isUniqueViolation, type Tx } from '../../src/store/database.ts';
-import { insertMany, type NewRow } from '../../src/store/insert-many.ts';
+import { insertMany, type NewRow, updateMany } from '../../src/store/insert-many.ts';
 import { forEachDatabase } from '../support/databases.ts';
 
 // The second opinion is Prisma's own createMany: the same rows written both ways must read back the same.
@@ -38,6 +38,27 @@ forEachDatabase((open, kind) => {
       });
       const raw = await db.$queryRawUnsafe<{ stored: string }[]>(rawColumns[kind]);
       expect(raw).toHaveLength(2);
+      expect(raw[0]).toEqual(raw[1]);
+    });
+
+    it('are updated to the same bytes that Prisma’s own update writes, and no other row is touched', async () => {
+      const { db, write } = await open();
+      await write(async (tx) => {
+        await seedRun(tx);
+        await insertMany(tx, 'Run', [run('r-bulk', 2), run('r-one', 3), run('r-other', 4)]);
+        const other = await tx.run.findUniqueOrThrow({ where: { id: 'r-other' } });
+        const next = { area: null, lengthU80: 4_711, layoutOk: false, releasedAt: at, version: 9 };
+        const spec = { text: 'quotes " and \\', list: [1.5, null, 'é'] };
+        await updateMany(tx, 'Run', [{ id: 'r-bulk', ...next, spec }]);
+        await tx.run.update({ where: { id: 'r-one' }, data: { ...next, spec } });
+        expect(await tx.run.findUniqueOrThrow({ where: { id: 'r-other' } })).toEqual(other);
+      });
+      const raw = await db.$queryRawUnsafe<{ stored: string }[]>(rawColumns[kind]);
+      const [bulk, one] = await Promise.all(
+        ['r-bulk', 'r-one'].map((id) => db.run.findUniqueOrThrow({ where: { id } })),
+      );
+      expect(bulk).toMatchObject({ lengthU80: 4_711, releasedAt: at, version: 9, area: null });
+      expect({ ...bulk, id: '', key: '', ordinal: 0 }).toEqual({ ...one, id: '', key: '', ordinal: 0 });
       expect(raw[0]).toEqual(raw[1]);
     });
 
