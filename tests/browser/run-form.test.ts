@@ -153,6 +153,33 @@ describe.skipIf(CHROMIUM === undefined)('the form of a run, in a real browser', 
     await context.close();
   });
 
+  it('on a phone, in the dark, words beside the fields can be read and nothing scrolls sideways', {
+    timeout: 60_000,
+  }, async () => {
+    const { page, context } = await open(PHONE, edit);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.getByLabel('Length of leg 1').fill('732 in');
+    await page.getByLabel('Rod for each hanger').fill('6 x');
+    await page.getByText(/^Not drawn anew/).waitFor();
+    expect(await besideOf(page, 'legs[0].lengthMm')).toBe(`= 61'-0"`);
+    await assertAccessible(page);
+    await assertNoSideScroll(page);
+    const remove = await page.getByRole('button', { name: 'Remove leg 1', exact: true }).boundingBox();
+    expect(remove?.height).toBeGreaterThanOrEqual(24); // WCAG 2.5.8
+    await context.close();
+  });
+
+  it('words beside a field do not move the fields about', { timeout: 60_000 }, async () => {
+    const { page, context } = await open(DESK);
+    const length = page.getByLabel('Length of leg 1');
+    const before = await length.boundingBox();
+    await length.fill('seventy feet and a little more');
+    await page.getByText('Not drawn anew: one entry is to put right.').waitFor();
+    const after = await length.boundingBox();
+    expect(Math.abs((after?.width ?? 0) - (before?.width ?? 0))).toBeLessThanOrEqual(2); // its edge is thicker
+    await context.close();
+  });
+
   it('Enter outside the rows saves', { timeout: 60_000 }, async () => {
     const { page, context } = await open(DESK, edit);
     await page.getByLabel('Room or area').fill('Hall nine');

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { brotliCompressSync, constants } from 'node:zlib';
 import { beforeAll, expect, it } from 'vitest';
 import { campusJob } from '../../src/document/demo/campus.ts';
 import { runsBeside } from '../../src/store/runs-beside.ts';
@@ -198,6 +200,22 @@ forEachDatabase((open) => {
       expect(runs.length).toBeLessThanOrEqual(3); // its pair, its parent, its branch
     }
     await big.close();
+  });
+
+  it('the form with its drawing and everything it needs is under 60 kB compressed', async () => {
+    const page = (await floor.play.as('olive').get(`${await at(RUN)}/edit`)).text;
+    const dist = 'node_modules/htmx.org/dist';
+    const files = [
+      'views/assets/app.css',
+      'views/assets/run-form.js',
+      `${dist}/htmx.min.js`,
+      `${dist}/ext/hx-sse.min.js`,
+    ];
+    const parts = [Buffer.from(page), ...files.map((file) => readFileSync(file))];
+    const sizes = parts.map(
+      (part) => brotliCompressSync(part, { params: { [constants.BROTLI_PARAM_QUALITY]: 4 } }).length,
+    );
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(60_000);
   });
 
   it('the form of a released run draws the design, not what the floor has', async () => {

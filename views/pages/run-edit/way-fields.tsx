@@ -8,7 +8,7 @@ import { RowsOf, type RowsOfProps } from './rows-of.tsx';
 export function WayFields(props: Omit<RowsOfProps, 'group'>): JSX.Element {
   return (
     <Part title="Way" id="way">
-      <p class="hint" data-scripted hidden>
+      <p class="hint keys" data-scripted hidden>
         Enter and the arrows go from row to row, Alt+Insert and Alt+Delete add and remove one. A block copied from a
         spreadsheet can be pasted into any cell.
       </p>

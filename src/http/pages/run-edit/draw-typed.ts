@@ -36,17 +36,18 @@ export async function drawTyped(
   fields: Entered,
 ): Promise<TypedDrawing> {
   const job = await jobParts(context, viewer, jobId);
+  const { units } = job.project;
   const pasted = takePasted(fields);
   const before = runId === null ? null : (baseOf(fields) ?? (await getRun(context, viewer, jobId, runId)).document);
   const named = { ...pasted.entered, id: pasted.entered.id?.trim() || NEW_RUN };
   const read = readRunForm(named, job, before);
-  const notes = [...read.questions, ...lengthReadings(pasted.entered, job.project.units)];
+  const notes = [...read.questions, ...lengthReadings(pasted.entered, units)];
   const typed = { pasted, read, project: job.project, notes, tapFaults: read.tapFaults };
   const isUnread = read.faults.length > 0 || read.tapFaults.length > 0 || Object.keys(pasted.faults).length > 0;
   if (isUnread) return { ...typed, faults: read.faults, drawn: null };
   const run = { rowId: runId, key: before?.id ?? null, document: read.run };
   const preview = await previewRun(context, viewer, jobId, run, job);
   if (preview.ok) return { ...typed, faults: [], drawn: preview.drawn };
-  const faults = preview.faults.map((fault) => ({ field: read.fieldOf(fault.path), said: sayFault(fault) }));
+  const faults = preview.faults.map((fault) => ({ field: read.fieldOf(fault.path), said: sayFault(fault, units) }));
   return { ...typed, faults, drawn: null };
 }

@@ -14,6 +14,7 @@ import { ROW_GROUPS } from '../../../document/run-form/entries.ts';
 import { pasteName } from '../../../document/run-form/pasted.ts';
 import type { ReadRun } from '../../../document/run-form/read-run-form.ts';
 import { writeRunForm } from '../../../document/run-form/write-run-form.ts';
+import type { UnitSystem } from '../../../domain/model.ts';
 import { assetVersion } from '../../plugins/assets.ts';
 import { formToken } from '../../plugins/sessions.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
@@ -58,7 +59,7 @@ export async function showRunForm(
   const entered =
     asked.fields ?? (current === null ? blank(job, asked.level) : writeRunForm(current.document, job.project));
   const typed = asked.typed ?? (await drawTyped(context, viewer, asked, entered));
-  const faults = faultsOf(asked);
+  const faults = faultsOf(asked, job.project.units);
   const isRefused =
     faults.length > 0 ||
     asked.trouble !== undefined ||
@@ -139,10 +140,10 @@ function said(asked: Asked, faults: readonly EntryFault[]) {
   } satisfies Partial<RunEditPageProps>;
 }
 
-function faultsOf({ read, trouble, fieldOf, typed }: Asked): EntryFault[] {
+function faultsOf({ read, trouble, fieldOf, typed }: Asked, units: UnitSystem): EntryFault[] {
   const refused = (trouble?.faults ?? []).map((fault) => ({
     field: fieldOf?.(fault.path) ?? fault.path,
-    said: sayFault(fault),
+    said: sayFault(fault, units),
   }));
   return [...(read?.faults ?? []), ...refused, ...(typed?.faults ?? [])];
 }
