@@ -25,3 +25,12 @@ export function sendDrawing(
     ? reply.type('application/pdf').send(drawingPdf(file))
     : reply.type('image/svg+xml; charset=utf-8').send(drawingSvg(file));
 }
+
+/** Sends a drawing in DXF. */
+export function sendDxf(reply: FastifyReply, { jobNumber, title }: SheetHead, file: string): FastifyReply {
+  return reply
+    .type('image/vnd.dxf')
+    .header('content-disposition', `attachment; filename="${fileName(`${jobNumber} ${title}`)}.dxf"`)
+    .header('cache-control', 'no-store')
+    .send(file);
+}

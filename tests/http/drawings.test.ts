@@ -35,10 +35,10 @@ forEachDatabase((open) => {
       Number(/<rect x="26" y="[\d.]+" width="([\d.]+)" height="6" fill="none"/.exec(html)?.[1]);
     const whole = (await get('frank', `/floors/${levelId}/plan`)).text;
     const one = await get('frank', `/floors/${levelId}/plan?show=${RUN}`);
-    expect(readPage(one.text)).toContain(`Plan of Floor 1: ${RUN}`);
+    expect(one.text).toContain(`Plan of Floor 1: ${RUN}, scrolls sideways`);
     expect(one.text).not.toEqual(whole);
     expect(scaleOf(one.text)).toBeGreaterThan(0);
-    expect(readPage((await get('frank', `/floors/${levelId}/plan?show=attic`)).text)).not.toContain('Plan of Floor 1:');
+    expect(readPage((await get('frank', `/floors/${levelId}/plan?show=attic`)).text)).toContain('Whole level');
   });
 
   it('a released strip comes as PDF with its revision, a draft says that nothing is built from it', async () => {
@@ -61,6 +61,17 @@ forEachDatabase((open) => {
     expect(svg).toContain("1/4&quot; = 1'-0&quot;");
     const plan = await get('frank', `/floors/${levelId}/plan.svg`).buffer(true);
     expect((plan.body as Buffer).toString('utf8')).toContain('Plan of Floor 1');
+  });
+
+  it('the same drawing comes as DXF, which says itself that a draft is not to be built from', async () => {
+    const answer = await get('frank', `${await strip(DRAFT)}.dxf`).buffer(true);
+    expect(answer.headers['content-type']).toBe('image/vnd.dxf');
+    const dxf = (answer.body as Buffer).toString('utf8');
+    expect(dxf).toContain('not for construction until released');
+    expect(dxf).toContain('Invented data of a demonstration');
+    const plan = ((await get('frank', `/floors/${levelId}/plan.dxf`).buffer(true)).body as Buffer).toString('utf8');
+    expect(plan).toContain(RUN);
+    expect(plan).toContain('Tap-off marks');
   });
 
   it('no drawing holds money', async () => {

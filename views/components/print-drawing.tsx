@@ -26,6 +26,10 @@ export function PrintDrawing({ href, units, of, id, query = {} }: PrintDrawingPr
         <a href={file('pdf', 'a4')}>A4, PDF</a>
         <a href={file('svg', usual)}>{usual === 'a4' ? 'A4' : 'letter'}, SVG</a>
       </p>
+      <p class="row">
+        <span>In true size, for other drawings:</span>
+        <a href={`${href}.dxf?${new URLSearchParams(query)}`}>DXF</a>
+      </p>
       <details>
         <summary>Another scale</summary>
         <form class="filter" method="get" action={`${href}.pdf`} aria-label={`Print ${of}`}>

@@ -1,14 +1,17 @@
 import { z } from 'zod';
+import { headLines } from '../../../views/drawings/sheet/head.ts';
 import { printPlan } from '../../../views/drawings/sheet/plan-sheets.tsx';
 import { printStrip } from '../../../views/drawings/sheet/strip-sheets.tsx';
 import { levelPlan } from '../../actions/boards/level-plan.ts';
 import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
 import type { Context } from '../../actions/context.ts';
+import { planDxf } from '../../paper/drawings/plan-dxf.ts';
+import { stripDxf } from '../../paper/drawings/strip-dxf.ts';
 import type { App } from '../app-type.ts';
 import { planHead, stripHead } from '../drawing-heads.ts';
 import { chosenPrint, drawingQuery } from '../drawing-query.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { sendDrawing } from '../send-drawing.ts';
+import { sendDrawing, sendDxf } from '../send-drawing.ts';
 import { runParams } from './run.ts';
 
 export const levelParams = z.object({ jobId: z.string(), levelId: z.string() });
@@ -16,6 +19,7 @@ const stripQuery = drawingQuery.extend({ of: z.enum(['floor', 'design']).catch('
 
 /** Strips and plans as files to print: PDF and SVG at a true scale. */
 export function drawings(app: App, context: Context): void {
+  dxfFiles(app, context);
   for (const kind of ['pdf', 'svg'] as const) {
     app.get(
       `/jobs/:jobId/runs/:runId/strip.${kind}`,
@@ -48,6 +52,32 @@ export function drawings(app: App, context: Context): void {
       },
     );
   }
+}
+
+/** The same as DXF in the true size of the building, for whoever draws on. */
+function dxfFiles(app: App, context: Context): void {
+  app.get(
+    '/jobs/:jobId/runs/:runId/strip.dxf',
+    { schema: { hide: true, params: runParams, querystring: stripQuery } },
+    async (request, reply) => {
+      const { jobId, runId } = request.params;
+      const board = await runBoard(context, viewerOf(request), jobId, runId);
+      const { units } = board.heading.project;
+      const head = stripHead(board, request.query.of, context.clock());
+      return sendDxf(reply, head, stripDxf({ ...drawnOf(board, request.query.of), units }, headLines(head)));
+    },
+  );
+
+  app.get(
+    '/jobs/:jobId/floors/:levelId/plan.dxf',
+    { schema: { hide: true, params: levelParams } },
+    async (request, reply) => {
+      const { jobId, levelId } = request.params;
+      const plan = await levelPlan(context, viewerOf(request), jobId, levelId);
+      const head = planHead(plan, context.clock());
+      return sendDxf(reply, head, planDxf(plan.runs, plan.heading.project.units, headLines(head)));
+    },
+  );
 }
 
 /** What the floor has, with the marks of its pieces; or the design as it stands. */

@@ -37,3 +37,17 @@ export function standingWords(standing: Standing): readonly [string, string] {
 }
 
 export const UNITS_WORD: Readonly<Record<UnitSystem, string>> = { 'ft-in': 'feet and inches', metric: 'metres' };
+
+export const CAUTION =
+  'The maker’s sheet, the local code and the licensed engineer decide. Nothing on this drawing says that anything may be energised or touched.';
+
+/** What the title block says, as lines for a drawing that has no sheet. */
+export function headLines({ jobNumber, jobName, title, under, standing, date, notes }: SheetHead): string[] {
+  return [
+    `${jobNumber} ${jobName}`,
+    `${title}, ${under}`,
+    `${standingWords(standing).join(', ')}; ${date}`,
+    CAUTION,
+    ...notes,
+  ];
+}

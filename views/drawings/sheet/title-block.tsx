@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { fitText } from '../fit-text.ts';
 import { tenth } from '../scale.ts';
-import { type SheetHead, standingWords, UNITS_WORD } from './head.ts';
+import { CAUTION, type SheetHead, standingWords, UNITS_WORD } from './head.ts';
 import { BLOCK, type SheetLayout } from './layout.ts';
 import { PAPERS, type PaperName } from './papers.ts';
 import { scaleWord } from './scales.ts';
@@ -16,9 +16,6 @@ export interface BlockProps {
 }
 
 const CELLS = 46;
-const CAUTION =
-  'The maker’s sheet, the local code and the licensed engineer decide. Nothing on this drawing says that anything may be energised or touched.';
-
 /** The title block at the foot of a sheet: job, drawing, revision, scale, date, sheet, and a line of cautions under them. */
 export function TitleBlock({ head, layout, paper, ratio, sheet, sheets }: BlockProps): JSX.Element {
   const { x, width } = layout.border;

@@ -27,7 +27,7 @@ export function LevelPlanPage(props: LevelPlanPageProps): JSX.Element {
   const of = shown === 'whole' ? `Plan of ${levelName}` : `Plan of ${levelName}: ${shown}`;
   return (
     <>
-      <Part title={of} id="plan">
+      <Part title={shown === 'whole' ? 'Whole level' : shown} id="plan">
         <Views {...props} />
         <Drawing label={of}>
           <FloorPlan
@@ -36,7 +36,7 @@ export function LevelPlanPage(props: LevelPlanPageProps): JSX.Element {
             units={units}
             ink="screen"
             width={1180}
-            tallest={window === null ? 900 : 820}
+            tallest={1100}
             window={window ?? undefined}
             detailed
           />
@@ -55,15 +55,20 @@ function Views({ path, runs, shown }: LevelPlanPageProps) {
   return (
     <>
       <nav class="row" aria-label="Parts of the plan">
-        {['whole', ...QUARTERS].map((part) => (
-          <a
-            key={part}
-            href={part === 'whole' ? path : `${path}?show=${part}`}
-            aria-current={shown === part ? 'true' : undefined}
-          >
-            {part === 'whole' ? 'whole level' : part}
-          </a>
-        ))}
+        {['whole', ...QUARTERS].map((part) => {
+          const word = part === 'whole' ? 'whole level' : part;
+          if (part === shown)
+            return (
+              <strong key={part} aria-current="true">
+                {word}
+              </strong>
+            );
+          return (
+            <a key={part} href={part === 'whole' ? path : `${path}?show=${part}`}>
+              {word}
+            </a>
+          );
+        })}
       </nav>
       <Filter action={path} clear={null} label="One run">
         <SelectField
