@@ -5,6 +5,7 @@ import { toModel } from '../document/to-model.ts';
 import { layoutJob } from '../domain/layout/layout-job.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import type { Tx } from '../store/database.ts';
+import { keepStep, type NewStep } from '../store/design-steps.ts';
 import { type Rename, readDesign, type Scope, saveDesign } from '../store/designs.ts';
 import type { Context } from './context.ts';
 import { refuse } from './refused.ts';
@@ -13,12 +14,15 @@ export interface DesignEdit {
   readonly scope: Scope;
   readonly change: (before: JobDocument) => JobDocument;
   readonly rename?: Rename;
+  /** The step that this change takes back. */
+  readonly undoes?: NewStep['undoes'];
   /** Turns a fault's path in the whole document into the path in what the person sent. */
   readonly faultPath?: (path: string, after: JobDocument) => string;
 }
 
 /**
  * The one way a design changes: read it, change it as a document, check the whole, lay it out, write what differs.
+ * It is kept as a step that can be undone; the caller's audit entry comes next and names it.
  * Runs that were released cannot be taken out; they keep their released pieces until they are released again.
  */
 export async function changeDesign(
@@ -32,6 +36,14 @@ export async function changeDesign(
   await assertStaying(tx, projectId, before, after, edit.rename ?? null);
   const layouts = layOut(after);
   await saveDesign(tx, { projectId, before, after, layouts, rename: edit.rename ?? null, newId: context.newId });
+  await keepStep(tx, {
+    projectId,
+    before,
+    after,
+    rename: edit.rename ?? null,
+    undoes: edit.undoes ?? null,
+    newId: context.newId,
+  });
   return { before, after, layouts };
 }
 

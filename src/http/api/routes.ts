@@ -6,6 +6,7 @@ import { bid } from './bid.ts';
 import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
 import { crewPlan } from './crew-plan.ts';
+import { designSteps } from './design-steps.ts';
 import { figuresApi } from './figures.ts';
 import { frozenBids } from './frozen-bids.ts';
 import { inspections } from './inspections.ts';
@@ -31,6 +32,7 @@ export function apiRoutes(app: App, context: Context): void {
   buswayTypes(app, context);
   runs(app, context);
   revisions(app, context);
+  designSteps(app, context);
   severalRuns(app, context);
   sections(app, context);
   joints(app, context);
