@@ -52,6 +52,7 @@ export function MadePreview(props: MadePreviewProps): JSX.Element {
         {...(first.length < rows.length ? { remark: `the first ${first.length}, laid out as they would be` } : {})}
         rows={first}
         keyOf={(row) => row.id}
+        narrow="scrolls"
         columns={[
           { head: 'New run', kind: 'name', cell: (row) => row.id },
           { head: 'From', cell: (row) => row.from },

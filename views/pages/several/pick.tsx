@@ -54,6 +54,7 @@ export function PickPage(props: PickPageProps): JSX.Element {
           remark={String(total)}
           rows={runs}
           keyOf={(run) => run.key}
+          narrow="scrolls"
           none={<EmptyState text={isFiltered ? 'No run is like that.' : 'No run yet.'} />}
           columns={[
             { head: 'Run', kind: 'name', cell: (run) => <Tick run={run} /> },
