@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream';
 import type { FastifyReply } from 'fastify';
 import type { SheetHead } from '../../views/drawings/sheet/head.ts';
 import type { Printed } from '../../views/drawings/sheet/strip-sheets.tsx';
@@ -22,7 +23,7 @@ export function sendDrawing(
   const name = fileName(`${head.jobNumber} ${head.title} 1-${printed.ratio} ${chosen.paper}`);
   reply.header('content-disposition', `attachment; filename="${name}.${kind}"`).header('cache-control', 'no-store');
   return kind === 'pdf'
-    ? reply.type('application/pdf').send(drawingPdf(file))
+    ? reply.type('application/pdf').send(Readable.from(drawingPdf(file), { objectMode: false }))
     : reply.type('image/svg+xml; charset=utf-8').send(drawingSvg(file));
 }
 

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import PDFDocument from 'pdfkit';
 import type { JSX } from 'preact';
 import { render } from 'preact-render-to-string';
@@ -16,8 +17,11 @@ export interface DrawingFile {
   readonly sheets: readonly JSX.Element[];
 }
 
-/** A drawing as PDF, a page a sheet at true size. The same drawing of the same date gives the same bytes. */
-export function drawingPdf({ head, paper, sheets }: DrawingFile): PDFKit.PDFDocument {
+/**
+ * A drawing as PDF, a page a sheet at true size, sheet after sheet so that a roll of them holds nobody up. The same drawing of
+ * the same date gives the same bytes.
+ */
+export async function* drawingPdf({ head, paper, sheets }: DrawingFile): AsyncGenerator<Uint8Array> {
   const { widthMm, heightMm } = PAPERS[paper];
   const size: [number, number] = [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM];
   const dated = new Date(`${head.date}T00:00:00Z`);
@@ -49,7 +53,18 @@ export function drawingPdf({ head, paper, sheets }: DrawingFile): PDFKit.PDFDocu
         throw new Error(`a drawing cannot be put on paper: ${warning}`);
       },
     });
+    yield* drawnOf(doc);
+    await nextTurn();
   }
   doc.end();
-  return doc;
+  yield* drawnOf(doc);
+}
+
+/** The bytes of all that is drawn. */
+function* drawnOf(doc: PDFKit.PDFDocument): Generator<Uint8Array> {
+  for (;;) {
+    const bytes: unknown = doc.read();
+    if (!(bytes instanceof Uint8Array)) return;
+    yield bytes;
+  }
 }

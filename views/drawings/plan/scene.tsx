@@ -33,6 +33,7 @@ export function Scene({ runs, view, units, inks, detailed, allAlike }: SceneProp
     bands,
     view.sheet,
   );
+  const named = new Map(names.map((name) => [name.text, name]));
   const drawn = seen.map(({ run }) => run);
   const arrows = drawn.flatMap((run) => facingArrows(run, view).map(({ box }) => box));
   const taken = [...bands, ...arrows, ...names.map((name) => name.box)];
@@ -65,14 +66,7 @@ export function Scene({ runs, view, units, inks, detailed, allAlike }: SceneProp
           ),
       )}
       {seen.map(({ run }) => (
-        <DrawnRun
-          key={run.id}
-          run={run}
-          view={view}
-          name={names.find((name) => name.text === run.id)}
-          inks={inks}
-          allAlike={allAlike}
-        />
+        <DrawnRun key={run.id} run={run} view={view} name={named.get(run.id)} inks={inks} allAlike={allAlike} />
       ))}
       {lines.length > 0 &&
         marks.map(({ box }) => (

@@ -37,6 +37,11 @@ export function FloorPage(props: FloorPageProps): JSX.Element {
           />
         </Filter>
       )}
+      <p>
+        <a class="reach" href={`${path}/plan`}>
+          Plan of this floor
+        </a>
+      </p>
       <FloorLive {...props} />
     </>
   );
