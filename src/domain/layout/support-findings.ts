@@ -5,7 +5,7 @@ import type { PlacedSupport } from './result.ts';
 import type { Say } from './say.ts';
 import type { SupportGrid, SupportSetting } from './support-grid.ts';
 import type { SupportStretch } from './support-stretches.ts';
-import { MOST_PAIRS, pairsOf, supportsByLoad } from './supports-by-load.ts';
+import { leastCapacity, MOST_PAIRS, pairsOf, supportsByLoad } from './supports-by-load.ts';
 
 const SIMPLE = 'statics of simple spans, lever rule; the capacity is the one entered for this run';
 const CONTINUOUS = 'three-moment equation over the chosen hangers; the capacity is the one entered for this run';
@@ -76,17 +76,6 @@ function secondSearch(grid: SupportGrid, line: LoadLine, loweredKg: number, capa
   const found = `${again.length} hangers, the greatest continuous load ${kg(greatest)}`;
   if (greatest > capacityKg) return `${found}, which does not hold either; use hangers of a greater capacity`;
   return `${found}; enter that capacity${greatest > loweredKg ? ', or a lower one if this stop stays,' : ''} to take them`;
-}
-
-/** By halving: a layout that holds at one capacity holds at any above it. */
-function leastCapacity(grid: SupportGrid, line: LoadLine, from: number, to: number): number {
-  let [low, high] = [from, to];
-  while (high - low > 0.1) {
-    const middle = (low + high) / 2;
-    if (supportsByLoad(grid, line, middle) === null) low = middle;
-    else high = middle;
-  }
-  return Math.ceil(high * 10) / 10;
 }
 
 function heaviestOf(supports: readonly PlacedSupport[], load: (support: PlacedSupport) => number): PlacedSupport {
