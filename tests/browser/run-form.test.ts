@@ -180,6 +180,25 @@ describe.skipIf(CHROMIUM === undefined)('the form of a run, in a real browser', 
     await context.close();
   });
 
+  it('a server that does not answer, or asks for a new sign-in, is said so, and what is typed stays', {
+    timeout: 60_000,
+  }, async () => {
+    const { page, context } = await open(DESK);
+    const length = page.getByLabel('Length of leg 1');
+    await page.route('**/drawing', (route) => route.abort());
+    await length.fill('70 ft');
+    await page.getByText('Not drawn anew: the server did not answer').waitFor();
+    await page.unroute('**/drawing');
+    await length.fill('60 ft');
+    await page.getByText(`60'-0" long`, { exact: true }).waitFor();
+    await context.clearCookies();
+    await length.fill('50 ft');
+    await page.getByText('Not drawn anew: the server did not answer, or you are signed out.').waitFor();
+    expect(await length.inputValue()).toBe('50 ft');
+    expect(await figures(page)).toContain(`60'-0" long`);
+    await context.close();
+  });
+
   it('Enter outside the rows saves', { timeout: 60_000 }, async () => {
     const { page, context } = await open(DESK, edit);
     await page.getByLabel('Room or area').fill('Hall nine');

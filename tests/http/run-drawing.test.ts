@@ -161,6 +161,12 @@ forEachDatabase((open) => {
     expect(fieldsOf(wrong.text)).toMatchObject({ dropMm: 'long', 'paste.legs': 'a\tb\tc\td' });
   });
 
+  it('the address of a drawing, asked for again, is the form', async () => {
+    const olive = floor.play.as('olive');
+    expect((await olive.get(`${await at(DRAFT)}/drawing`)).headers.location).toBe(`${await at(DRAFT)}/edit`);
+    expect((await olive.get(`${await at(null)}/drawing`)).headers.location).toBe(await at(null));
+  });
+
   it('pasted rows are saved with the run, and a wrong block saves nothing', async () => {
     const fields = { ...NEW, id: 'F1-R88-A', submissionId: 'pasted-run' };
     const olive = floor.play.as('olive');

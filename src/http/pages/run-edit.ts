@@ -40,6 +40,12 @@ export function runEdit(app: App, context: Context): void {
     save(context, request, reply, request.params),
   );
 
+  // Where "Show drawing" leads without script; asked for again by address, it is the form.
+  app.get('/jobs/:jobId/runs/:runId/drawing', { schema: { hide: true, params: runParams } }, async (request, reply) => {
+    const { jobId, runId } = request.params;
+    return goTo(reply, runId === 'new' ? `/jobs/${jobId}/runs/new` : `/jobs/${jobId}/runs/${runId}/edit`);
+  });
+
   app.post('/jobs/:jobId/runs/new/drawing', { schema: { hide: true, params: jobParams } }, (request, reply) =>
     showDrawing(context, request, reply, { jobId: request.params.jobId, runId: null }),
   );
