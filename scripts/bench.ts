@@ -4,6 +4,7 @@ import { compare, type Ratio } from './bench/compare.ts';
 import { covering, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
+import { solverSections, solverSupports } from './bench/solver-benches.ts';
 import { throwawayDatabases } from './proof/databases.ts';
 
 /**
@@ -16,6 +17,8 @@ const BENCHES: readonly Bench[] = [
   oneEdit,
   covering,
   supports,
+  solverSections,
+  solverSupports,
   range,
   insertingMany,
   releaseGrowth,

@@ -9,7 +9,13 @@ export interface Bench {
   readonly baseline: string;
   /** How to read the ratio: what it would be if the program did badly, or well. */
   readonly reading: string;
-  readonly prepare: (places: PlacesToKeep) => Promise<Prepared> | Prepared;
+  readonly prepare: (places: PlacesToKeep) => Promise<Prepared | Timed> | Prepared | Timed;
+}
+
+/** A comparison that takes its own times, because each round is of many instances and wants their medians. */
+export interface Timed {
+  readonly round: () => Promise<{ readonly measured: number; readonly baseline: number }>;
+  readonly close?: Work;
 }
 
 export interface Prepared {

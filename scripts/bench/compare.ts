@@ -1,4 +1,4 @@
-import type { Prepared } from './bench.ts';
+import type { Prepared, Timed } from './bench.ts';
 
 export interface Ratio {
   readonly median: number;
@@ -15,14 +15,17 @@ const LEAST_MS = 20;
  * Measures both kinds of work in turns, so that a busy moment of the machine strikes both, and gives the ratio of each
  * round's times. One round before is not counted: it warms both up.
  */
-export async function compare(work: Prepared, rounds: number): Promise<Ratio> {
+export async function compare(work: Prepared | Timed, rounds: number): Promise<Ratio> {
   const ratios: number[] = [];
   for (let round = 0; round <= rounds; round += 1) {
-    const measured = await timeOf(work.measured, work.between);
-    const baseline = await timeOf(work.baseline, work.between);
+    const { measured, baseline } = 'round' in work ? await work.round() : await timesOf(work);
     if (round > 0) ratios.push(measured / baseline);
   }
   return { median: quantile(ratios, 0.5), low: quantile(ratios, 0.25), high: quantile(ratios, 0.75), rounds };
+}
+
+async function timesOf({ measured, baseline, between }: Prepared) {
+  return { measured: await timeOf(measured, between), baseline: await timeOf(baseline, between) };
 }
 
 async function timeOf(work: () => unknown, between: Prepared['between']): Promise<number> {

@@ -5,6 +5,18 @@ import { coverings } from './coverings.ts';
 import { cutting } from './cutting.ts';
 import type { Proof } from './proof.ts';
 import { sections } from './sections.ts';
+import { solverSections } from './solver-sections.ts';
+import { solverSupports } from './solver-supports.ts';
 import { supports } from './supports.ts';
 
-export const PROOFS: readonly Proof[] = [sections, coverings, supports, beam, cutting, auditChain, concurrentEdits];
+export const PROOFS: readonly Proof[] = [
+  sections,
+  coverings,
+  supports,
+  solverSections,
+  solverSupports,
+  beam,
+  cutting,
+  auditChain,
+  concurrentEdits,
+];

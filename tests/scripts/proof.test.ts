@@ -6,7 +6,10 @@ import { proveCoverings } from '../../scripts/proof/coverings.ts';
 import { proveCuts } from '../../scripts/proof/cutting.ts';
 import { PROOFS } from '../../scripts/proof/proofs.ts';
 import { proveSections } from '../../scripts/proof/sections.ts';
+import { proveSectionsBySolver } from '../../scripts/proof/solver-sections.ts';
+import { proveSupportsBySolver } from '../../scripts/proof/solver-supports.ts';
 import { proveSupports } from '../../scripts/proof/supports.ts';
+import { contextFor } from '../../src/domain/layout/context-for.ts';
 import { coverings } from '../../src/domain/layout/coverings.ts';
 import { layoutJob } from '../../src/domain/layout/layout-job.ts';
 import type { RunLayout } from '../../src/domain/layout/result.ts';
@@ -58,6 +61,21 @@ describe('each proof sees a wrong answer', () => {
       return { ...ranked, coverings: ranked.coverings.filter((_, place) => place !== 1) };
     };
     expect(proveCoverings(60, SEED, skipping).failures.length).toBeGreaterThan(0);
+  });
+
+  it('a covering by the second-best is told by the solver', async () => {
+    const second = (job: Job) =>
+      layoutJob(job).map((layout, k) => {
+        const run = job.runs[k]!;
+        return { ...layout, ...coverings(run, contextFor(job, run)).coverings[1] };
+      });
+    // Where two coverings are told apart by their order alone, the solver knows no difference.
+    expect((await proveSectionsBySolver(12, SEED, second)).failures.length).toBeGreaterThan(0);
+  });
+
+  it('one support more than needed is told by the solver', async () => {
+    const more = spoilt(({ supports }) => ({ supports: supports.flatMap((one) => [one, { ...one, at: one.at + 1 }]) }));
+    expect((await proveSupportsBySolver(8, SEED, more)).failures.length).toBeGreaterThan(0);
   });
 
   it('a support moved by the finest length that is kept is told', () => {

@@ -3,6 +3,7 @@ import type { Project } from '../model.ts';
 import { explainBlocked } from './explain-blocked.ts';
 import { fewestSupports } from './fewest-supports.ts';
 import type { RunGeometry } from './geometry.ts';
+import { heldSupports } from './held-supports.ts';
 import { clipped, type LoadLine } from './load-line.ts';
 import { loadedSupports } from './loaded-supports.ts';
 import type { PlacedSupport } from './result.ts';
@@ -20,7 +21,6 @@ import {
 } from './support-grid.ts';
 import { supportLimits } from './support-limits.ts';
 import { type SupportStretch, supportStretches } from './support-stretches.ts';
-import { MOST_PAIRS, pairsOf, supportsByLoad } from './supports-by-load.ts';
 
 export interface LaidSupports {
   readonly supports: readonly PlacedSupport[];
@@ -121,14 +121,17 @@ function withinCapacity(
   say: Say,
 ): LaidSupports {
   const capacity = setting.run.supportCapacityKg;
-  const winner = loadedSupports(grid, line, places);
-  if (capacity === null || winner.every((support) => support.loadKg <= capacity * (1 + 1e-9))) {
-    return checked(setting, grid, line, winner, say);
+  const held = heldSupports(grid, line, places, capacity);
+  if (held !== null && held !== 'too-many') {
+    return checked(setting, grid, line, loadedSupports(grid, line, held), say);
   }
-  if (pairsOf(grid) > MOST_PAIRS) return { supports: [], findings: [simpleOverload(setting, winner, capacity, say)] };
-  const better = supportsByLoad(grid, line, capacity);
-  if (better === null) return { supports: [], findings: [noLayoutHolds(setting, grid, line, winner, capacity, say)] };
-  return checked(setting, grid, line, loadedSupports(grid, line, better), say);
+  if (capacity === null) throw new Error('supports without a capacity were found too weak');
+  const winner = loadedSupports(grid, line, places);
+  const finding =
+    held === null
+      ? noLayoutHolds(setting, grid, line, winner, capacity, say)
+      : simpleOverload(setting, winner, capacity, say);
+  return { supports: [], findings: [finding] };
 }
 
 /** The continuous beam, worked for the winner: above the capacity it is a stop, with what a lower one would give. */

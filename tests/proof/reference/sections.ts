@@ -124,7 +124,7 @@ function bestOf(shop: Shop, shape: RunShape, part: Stretch, freeEnd: Stretch | n
   return best;
 }
 
-interface Shop {
+export interface Shop {
   readonly stock: readonly number[];
   readonly cuts: readonly number[];
   readonly priceOf: (length: number) => number;
@@ -132,7 +132,7 @@ interface Shop {
   readonly joint: number;
 }
 
-function shopOf(type: BuswayTypeDocument, joint: number): Shop {
+export function shopOf(type: BuswayTypeDocument, joint: number): Shop {
   const listed = new Map((type.prices?.sections ?? []).map(({ lengthMm, price }) => [units(lengthMm), price]));
   return {
     stock: [...new Set(type.stockLengthsMm.map(units))],
@@ -152,7 +152,7 @@ function cutLengths(type: BuswayTypeDocument): number[] {
 }
 
 /** Kit and labour of one joint: likely hours × Σ(n·rate)/Σ(n·effectiveness). */
-function jointCost(job: JobDocument, type: BuswayTypeDocument): number {
+export function jointCost(job: JobDocument, type: BuswayTypeDocument): number {
   const crew = job.labourBook?.crew ?? [];
   const productive = crew.reduce((sum, one) => sum + one.number * one.effectiveness, 0);
   const paid = crew.reduce((sum, one) => sum + one.number * one.ratePerHour, 0);
