@@ -106,6 +106,12 @@ describe.skipIf(CHROMIUM === undefined)('the form of a run, in a real browser', 
     expect(await page.getByLabel('Length of leg 6').inputValue()).toBe(''); // two rows stand empty for more
     expect((await caret(page)).name).toBe('legs[0].lengthMm');
 
+    await page.getByRole('button', { name: 'Take that back' }).click();
+    expect(await page.getByLabel('Length of leg 1').inputValue()).toBe('');
+    await page.getByLabel('Length of leg 1').focus();
+    await paste(page, `40 ft\tleft\n30'-0"\tright\n20 ft`);
+    await page.getByText('Legs: 3 pasted.').waitFor();
+
     await page.getByLabel('Turn at its end of leg 2').focus();
     await paste(page, 'left\nlefft\n');
     await page.getByText('Not drawn anew: one entry is to put right.').waitFor();
@@ -147,6 +153,10 @@ describe.skipIf(CHROMIUM === undefined)('the form of a run, in a real browser', 
     expect((await caret(page)).name).toBe('legs[1].lengthMm');
     await page.getByRole('button', { name: 'Remove leg 2', exact: true }).click();
     expect(await length(2).inputValue()).toBe('5 ft');
+    await page.getByRole('button', { name: 'Take that back' }).click();
+    expect(await length(2).inputValue()).toBe('20 ft');
+    expect(await length(3).inputValue()).toBe('5 ft');
+    await page.getByText(`75'-0" long`, { exact: true }).waitFor();
     await page.getByRole('button', { name: 'Add a leg' }).click();
     expect((await caret(page)).name).toMatch(/^legs\[\d\]\.lengthMm$/);
     await assertAccessible(page);

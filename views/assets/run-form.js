@@ -7,6 +7,8 @@
   const ROW = '.entries tbody tr';
   const CONTROL = 'input:not([type=hidden]), select';
   let pastedInto = null;
+  /** The rows of a group as they stood before the last removal or paste: the browser's own undo does not know of those. */
+  const before = new Map();
 
   form.classList.add('scripted');
   form.addEventListener('keydown', onKey);
@@ -70,6 +72,7 @@
 
   /** The texts move, the rows stay: names and numbers hold. */
   function removeRow(row) {
+    keep(row.closest('[data-rows]'));
     const rows = rowsOf(row);
     const at = rows.indexOf(row);
     for (let i = at; i < rows.length - 1; i++) copy(rows[i + 1], rows[i]);
@@ -106,8 +109,38 @@
   function onClick(event) {
     const button = event.target.closest('button[data-row]');
     if (!button) return;
+    const group = button.closest('[data-rows]');
     if (button.dataset.row === 'remove') removeRow(button.closest('tr'));
-    else controlsOf(addRow(button.closest('[data-rows]').querySelector(ROW)))[0].focus();
+    else if (button.dataset.row === 'back') takeBack(group);
+    else controlsOf(addRow(group.querySelector(ROW)))[0].focus();
+  }
+
+  function keep(group) {
+    const texts = [...group.querySelectorAll(ROW)].map((row) => controlsOf(row).map((control) => control.value));
+    before.set(group.id, texts);
+    showBack(group);
+  }
+
+  function takeBack(group) {
+    const texts = before.get(group.id) ?? [];
+    before.delete(group.id);
+    while (group.querySelectorAll(ROW).length < texts.length) addRow(group.querySelector(ROW));
+    [...group.querySelectorAll(ROW)].forEach((row, at) => {
+      controlsOf(row).forEach((control, column) => {
+        if (texts[at] === undefined) clear(control);
+        else control.value = texts[at][column];
+      });
+    });
+    showBack(group);
+    const first = group.querySelector(ROW);
+    changed(first);
+    controlsOf(first)[0].focus();
+  }
+
+  function showBack(group) {
+    const shown = group.querySelector('button[data-row=back]');
+    if (!before.has(group.id)) shown?.remove();
+    else if (!shown) group.querySelector('button[data-row=add]').after(buttonOf('back', 'Take that back'));
   }
 
   /** A button in each row and one below them. Out of the way of Tab: the keys do the same. */
@@ -124,7 +157,11 @@
         cell.append(buttonOf('remove', 'Remove', `Remove ${noun} ${number}`));
         row.append(cell);
       }
-      group.querySelector('.entries').after(buttonOf('add', `Add a ${noun}`));
+      const below = document.createElement('div');
+      below.className = 'row';
+      below.append(buttonOf('add', `Add a ${noun}`));
+      group.querySelector('.entries').after(below);
+      showBack(group);
     }
   }
 
@@ -146,6 +183,7 @@
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (!group || !form.contains(group) || !/[\t\n]/.test(text.replace(/[\r\n]+$/, ''))) return;
     event.preventDefault();
+    keep(group);
     group.querySelector('textarea').value = text;
     group.querySelector('input[type=hidden]').value = cell.name;
     pastedInto = cell.id;
