@@ -11,6 +11,9 @@ import { CrossingSigns, FeedSign } from './plan-signs.tsx';
 import type { PlanRun } from './props.ts';
 import { LETTER, type View } from './view.ts';
 
+/** Narrower than this the two broken edges of a planned piece run into one: it is drawn as a broken line. */
+const LEAST_OUTLINE = 5;
+
 export interface RunProps {
   readonly run: PlanRun;
   readonly view: View;
@@ -56,7 +59,17 @@ function Band(props: RunProps) {
           const ink = allAlike && isLaid ? 'thin' : lookOf(piece.state).ink;
           return (
             <g key={`${x1} ${y1} ${x2}`} transform={`translate(${tenth(x1)} ${tenth(y1)}) rotate(${tenth(turn)})`}>
-              <InkedBox box={box} ink={ink} inks={inks} />
+              {ink === 'dashed' && band < LEAST_OUTLINE ? (
+                <path
+                  d={`M0 0H${tenth(box.width)}`}
+                  stroke={inks.ink}
+                  stroke-width={1.2}
+                  stroke-dasharray="4 3"
+                  fill="none"
+                />
+              ) : (
+                <InkedBox box={box} ink={ink} inks={inks} />
+              )}
             </g>
           );
         }),
