@@ -311,6 +311,34 @@ forEachDatabase((open) => {
     expect(await design()).toEqual(before);
   });
 
+  it('copies, partners and changes are each one step that can be taken back whole', async () => {
+    const of = await newJob('UNDO', (runs) =>
+      runs.filter((run) => run.level === 'F1' && run.side === 'A').map(({ pairedRun: _pair, ...run }) => run),
+    );
+    const before = await design(of);
+    const runs = before.map((run) => run.id);
+    const seen = async () => (await send('run-changes', { runs, set: { rod: 'M12' } })).body.seen;
+    const send = (what: string, body: object) =>
+      play
+        .as('ada')
+        .post(api(`/${what}`, of))
+        .send(body);
+    const way = { kind: 'axis', side: 'right', awayMm: 300 };
+    for (const [what, bodyOf] of [
+      ['run-copies', async () => ({ rows: 1, pitch: PITCH, levels: ['F2'] })],
+      ['run-partners', async () => ({ way })],
+      ['run-changes', async () => ({ set: { rod: 'M12', structure: null }, seen: await seen() })],
+    ] as const) {
+      const done = await send(what, { runs, ...(await bodyOf()), commit: true });
+      expect([what, done.status < 300]).toEqual([what, true]);
+      expect(await design(of)).not.toEqual(before);
+      const { items } = (await play.as('ada').get(api('/design-steps', of))).body;
+      const undone = await play.as('ada').post(api(`/design-steps/${items[0].id}/undo`, of));
+      expect([what, undone.status]).toEqual([what, 201]);
+      expect(await design(of)).toEqual(before);
+    }
+  });
+
   it('nobody but the office copies, pairs or changes runs', async () => {
     for (const person of ['frank', 'ines', 'rita', 'owen'] as const) {
       expect((await ask('run-copies', { runs: ['F1-R01-A'], rows: 1, pitch: PITCH }, person)).status).toBe(403);
