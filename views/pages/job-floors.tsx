@@ -105,6 +105,7 @@ export function FloorsTools({ jobId, mayDesign }: { jobId: string; mayDesign: bo
       <ButtonLink href={`/jobs/${jobId}/runs/new`}>Add a run</ButtonLink>
       <ButtonLink href={`/jobs/${jobId}/lists`}>Paste a list of runs</ButtonLink>
       <ButtonLink href={`/jobs/${jobId}/runs/several`}>Copy or change several</ButtonLink>
+      <ButtonLink href={`/jobs/${jobId}/steps`}>Undo</ButtonLink>
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { Finding } from '../../src/domain/finding.ts';
 import type { LabourLine } from '../../src/domain/labour/result.ts';
+import type { RunCoverings } from '../../src/domain/layout/coverings.ts';
 import type { RunLayout } from '../../src/domain/layout/result.ts';
 import type { BuswayType, Run, UnitSystem } from '../../src/domain/model.ts';
 import type { OpenPoint } from '../../src/domain/quality/run-status.ts';
@@ -11,7 +12,9 @@ import { Live } from '../components/live.tsx';
 import { Part } from '../components/part.tsx';
 import { type RunStatus, StatusWord } from '../components/status-word.tsx';
 import { openPointWords } from '../words/open-points.ts';
+import { UndoButtons } from './design-steps.tsx';
 import { CoveringCostPart } from './run/covering-cost.tsx';
+import { CoveringsPart } from './run/coverings-part.tsx';
 import { RunDrawing } from './run/run-drawing.tsx';
 import { RunFacts } from './run/run-facts.tsx';
 import { RunHours } from './run/run-hours.tsx';
@@ -38,8 +41,12 @@ export interface RunPageProps {
   readonly book: { readonly version: string; readonly policy: 'add' | 'compound' } | null;
   readonly revisions: readonly Revision[];
   readonly mayMoney: boolean;
+  /** The best coverings, worked only where they are shown. */
+  readonly coverings: () => RunCoverings;
   /** null for those who may not release. */
   readonly release: RunReleaseProps | null;
+  /** null for those who may not change the design. */
+  readonly undo: Parameters<typeof UndoButtons>[0] | null;
   /** Where the page of a run is, by its label. */
   readonly runHref: (label: string) => string | null;
 }
@@ -60,8 +67,14 @@ export function RunPage(props: RunPageProps): JSX.Element {
       <RunThingsLive {...props} />
       <RunFacts {...props} />
       <RunHours {...props} />
+      <CoveringsPart {...props} coverings={props.coverings()} />
       {props.mayMoney && <CoveringCostPart {...props} />}
       <RunRevisions {...props} />
+      {props.undo !== null && (props.undo.undo ?? props.undo.redo) !== null && (
+        <Part title="Last change of this design" id="undo">
+          <UndoButtons {...props.undo} />
+        </Part>
+      )}
     </>
   );
 }

@@ -7,6 +7,7 @@ import { audit } from './audit.ts';
 import { bid } from './bid.ts';
 import { closeoutPages } from './closeout.ts';
 import { crews } from './crews.ts';
+import { designSteps } from './design-steps.ts';
 import { drawings } from './drawings.ts';
 import { events } from './events.ts';
 import { fieldRoutes } from './field/routes.ts';
@@ -45,6 +46,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   jobFloors(app, context);
   run(app, context);
   revisions(app, context);
+  designSteps(app, context);
   levelPlanPage(app, context);
   drawings(app, context);
   runEdit(app, context);

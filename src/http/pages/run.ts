@@ -4,6 +4,7 @@ import { RunPage, type RunPageProps, RunStripLive, RunThingsLive, RunTools } fro
 import { renderFragment } from '../../../views/shell/page.tsx';
 import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
 import type { Context } from '../../actions/context.ts';
+import { listSteps, nextSteps } from '../../actions/design-steps.ts';
 import { release } from '../../actions/releases.ts';
 import { compareOf } from '../../actions/revisions.ts';
 import type { RevisionDifference } from '../../domain/revision/difference.ts';
@@ -32,7 +33,7 @@ export function run(app: App, context: Context): void {
       const { part } = request.query;
       if (part === undefined) return show(context, request, reply);
       const board = await runBoard(context, viewerOf(request), jobId, runId);
-      const props = propsOf(context, reply, board, { jobId, runId, difference: null });
+      const props = propsOf(context, reply, board, { jobId, runId, difference: null, steps: null });
       const fragment = part === 'strip' ? RunStripLive(props) : RunThingsLive(props);
       return reply.type('text/html; charset=utf-8').send(renderFragment(fragment));
     },
@@ -73,6 +74,9 @@ async function show(
   const difference = isComing
     ? (await compareOf(context.database.db, jobId, runId, [standing.revision, 'draft'])).difference
     : null;
+  const steps = reached.may('design')
+    ? nextSteps(await listSteps(context, viewerOf(request), jobId, board.run.id))
+    : null;
   return sendPage(
     request,
     reply,
@@ -88,15 +92,22 @@ async function show(
       ],
       tools: RunTools({ jobId, runId, label: board.run.id, mayDesign: reached.may('design') }),
     }),
-    RunPage(propsOf(context, reply, board, { jobId, runId, difference })),
+    RunPage(propsOf(context, reply, board, { jobId, runId, difference, steps })),
   );
+}
+
+interface Shown {
+  readonly jobId: string;
+  readonly runId: string;
+  readonly difference: RevisionDifference | null;
+  readonly steps: ReturnType<typeof nextSteps> | null;
 }
 
 function propsOf(
   context: Context,
   reply: FastifyReply,
   board: RunBoard,
-  { jobId, runId, difference }: { jobId: string; runId: string; difference: RevisionDifference | null },
+  { jobId, runId, difference, steps }: Shown,
 ): RunPageProps {
   const { heading, standing, run: of, type, layout, released, revisions, findings, hours, labourBook, runIds } = board;
   const { reached, project } = heading;
@@ -119,6 +130,18 @@ function propsOf(
     book: labourBook === null ? null : { version: labourBook.version, policy: labourBook.policy },
     revisions,
     mayMoney: reached.may('money'),
+    coverings: board.coverings,
+    undo:
+      steps === null
+        ? null
+        : {
+            ...steps,
+            undoHref: (id) => `/jobs/${jobId}/steps/${id}/undo?from=${runId}`,
+            stepsHref: `/jobs/${jobId}/steps`,
+            csrf: formToken(reply),
+            newId: context.newId,
+            zone: project.timeZone,
+          },
     release: reached.may('design')
       ? {
           jobId,
