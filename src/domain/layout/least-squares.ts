@@ -15,21 +15,19 @@ const NONE = Number.POSITIVE_INFINITY;
  * follows a pair is over a first part of the followers, and running minima over them answer every pair in one pass.
  *
  * What the sum is at least before and after a place is known from the pairs alone, without what three in a row put on the
- * middle one. A pair is left out when those make more than a layout does that was found along them and holds.
+ * middle one. A pair is left out when those make more than a layout does that holds.
  */
 export function leastSquares(problem: CapacityProblem, columns: readonly SupportColumn[]): readonly number[] | null {
   const after = leastAfter(columns);
   const atHand = followBest(problem, columns, after);
-  const search: Search = {
-    problem,
-    columns,
-    before: leastBefore(columns),
-    after,
-    most: atHand === null ? NONE : squaresOf(atHand),
-  };
-  const tables = columns.slice(1).map((_, index) => tableOf(search, index));
+  const most = atHand === null ? NONE : squaresOf(atHand);
+  return bestUpTo({ problem, columns, before: leastBefore(columns), after, most }) ?? atHand;
+}
+
+function bestUpTo(search: Search): readonly number[] | null {
+  const tables = search.columns.slice(1).map((_, index) => tableOf(search, index));
   for (let index = tables.length - 1; index >= 0; index--) fill(search, tables, index);
-  return walk(search, tables) ?? atHand;
+  return walk(search, tables);
 }
 
 interface Search {
@@ -132,6 +130,7 @@ interface Table {
 function tableOf({ columns, before, after, most }: Search, index: number): Table {
   const { places, farthest } = columns[index]!;
   const next = columns[index + 1]!;
+  const rest = after[index + 1]!;
   const [from, to, base] = [
     new Int32Array(places.length),
     new Int32Array(places.length),
@@ -141,15 +140,14 @@ function tableOf({ columns, before, after, most }: Search, index: number): Table
   let low = 0;
   for (let row = 0; row < places.length; row++) {
     const place = places[row]!;
-    const isLeftOut = (at: number) =>
-      next.nearest[at]! > place ||
-      before[index]![row]! + (next.places[at]! - place) ** 2 + after[index + 1]![at]! > most;
+    const room = most - before[index]![row]!;
     while (low < next.places.length && next.places[low]! <= place) low++;
-    let first = low;
-    while (first < next.places.length && next.places[first]! <= farthest[row]! && isLeftOut(first)) first++;
-    let end = first;
-    for (let at = first; at < next.places.length && next.places[at]! <= farthest[row]!; at++) {
-      if (!isLeftOut(at)) end = at + 1;
+    let [first, end] = [low, low];
+    for (let at = low; at < next.places.length && next.places[at]! <= farthest[row]!; at++) {
+      const gap = next.places[at]! - place;
+      if (next.nearest[at]! > place || gap * gap + rest[at]! > room) continue;
+      if (end === low) first = at;
+      end = at + 1;
     }
     from[row] = first;
     to[row] = end;
