@@ -20,7 +20,7 @@ export interface DrawnRun {
 }
 
 export type RunPreview =
-  | { readonly ok: true; readonly drawn: DrawnRun }
+  | { readonly ok: true; readonly drawn: DrawnRun; readonly mayMoney: boolean }
   /** Paths are within the run, as the form names its fields. */
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
@@ -36,14 +36,14 @@ export async function previewRun(
   job: JobDocument,
 ): Promise<RunPreview> {
   const { db } = context.database;
-  await reach(db, viewer, projectId, 'design');
+  const { may } = await reach(db, viewer, projectId, 'design');
   const beside = await runsBeside(db, projectId, typed);
   if (beside.isTaken) return { ok: false, faults: [taken(typed.document.id)] };
   const document = { ...job, runs: [typed.document, ...beside.runs.map((run) => alone(run, typed))] };
   const parsed = parseJobDocument(withoutMoneyRows(document));
   const faults = parsed.ok ? [] : parsed.faults.flatMap((fault) => ownFault(fault, document));
   if (faults.length > 0) return { ok: false, faults };
-  return { ok: true, drawn: draw(document, typed.document.id) };
+  return { ok: true, drawn: draw(document, typed.document.id), mayMoney: may('money') };
 }
 
 function taken(label: string): Fault {

@@ -23,6 +23,8 @@ export interface TypedDrawing {
   /** How unusual figures were read, and what is asked about them. */
   readonly notes: readonly EntryFault[];
   readonly drawn: DrawnRun | null;
+  /** Whether its cost may be shown. */
+  readonly mayMoney: boolean;
 }
 
 /** Stands for the label of a new run until it has one. */
@@ -44,10 +46,10 @@ export async function drawTyped(
   const notes = [...read.questions, ...lengthReadings(pasted.entered, units)];
   const typed = { pasted, read, project: job.project, notes, tapFaults: read.tapFaults };
   const isUnread = read.faults.length > 0 || read.tapFaults.length > 0 || Object.keys(pasted.faults).length > 0;
-  if (isUnread) return { ...typed, faults: read.faults, drawn: null };
+  if (isUnread) return { ...typed, faults: read.faults, drawn: null, mayMoney: false };
   const run = { rowId: runId, key: before?.id ?? null, document: read.run };
   const preview = await previewRun(context, viewer, jobId, run, job);
-  if (preview.ok) return { ...typed, faults: [], drawn: preview.drawn };
+  if (preview.ok) return { ...typed, faults: [], drawn: preview.drawn, mayMoney: preview.mayMoney };
   const faults = preview.faults.map((fault) => ({ field: read.fieldOf(fault.path), said: sayFault(fault, units) }));
-  return { ...typed, faults, drawn: null };
+  return { ...typed, faults, drawn: null, mayMoney: false };
 }

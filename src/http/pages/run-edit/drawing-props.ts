@@ -3,8 +3,8 @@ import { ROW_GROUPS } from '../../../document/run-form/entries.ts';
 import type { TypedDrawing } from './draw-typed.ts';
 
 /** What the drawing says; its cost for the office alone. */
-export function drawingProps(typed: TypedDrawing, mayMoney: boolean): TypedRunProps {
-  const { drawn, faults, tapFaults, notes, project, pasted } = typed;
+export function drawingProps(typed: TypedDrawing): TypedRunProps {
+  const { drawn, mayMoney, faults, tapFaults, notes, project, pasted } = typed;
   return {
     units: project.units,
     drawn,

@@ -3,7 +3,6 @@ import { DrawnParts, TypedWords } from '../../../../views/pages/run-edit/drawn-r
 import { RowsOf } from '../../../../views/pages/run-edit/rows-of.tsx';
 import { renderFragment } from '../../../../views/shell/page.tsx';
 import type { Context } from '../../../actions/context.ts';
-import { reach } from '../../../actions/reach.ts';
 import { ROW_GROUPS } from '../../../document/run-form/entries.ts';
 import { pasteName } from '../../../document/run-form/pasted.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
@@ -27,8 +26,7 @@ export async function showDrawing(
   const typed = await drawTyped(context, viewer, of, fields);
   if (request.headers['hx-request'] !== 'true')
     return showRunForm(context, request, reply, { ...of, fields: typed.pasted.entered, typed });
-  const { may } = await reach(context.database.db, viewer, of.jobId);
-  const props = drawingProps(typed, may('money'));
+  const props = drawingProps(typed);
   const parts = [
     partial('#typed-words', 'innerMorph', renderFragment(TypedWords(props))),
     ...(typed.drawn === null ? [] : [partial('#drawn', 'innerMorph', renderFragment(DrawnParts(props)))]),

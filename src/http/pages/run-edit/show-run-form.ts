@@ -84,7 +84,7 @@ export async function showRunForm(
       ...said(asked, faults),
       summary: summaryOf(faults, asked, typed),
       entered,
-      drawing: { ...drawingProps(typed, heading.reached.may('money')), ...fresh(asked) },
+      drawing: { ...drawingProps(typed), ...fresh(asked) },
       pasteFaults: typed.pasted.faults,
     }),
   );
