@@ -4,6 +4,8 @@ import { toTap } from '../../document/model/to-tap.ts';
 import type { TapDocument } from '../../document/schema/tap.ts';
 import type { Finding } from '../../domain/finding.ts';
 import type { LabourLine } from '../../domain/labour/result.ts';
+import { contextFor } from '../../domain/layout/context-for.ts';
+import { coverings, type RunCoverings } from '../../domain/layout/coverings.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { BuswayType, LabourBook, Run, Tap } from '../../domain/model.ts';
 import type { JointState, PieceState, SupportState, TapState } from '../../domain/quality/states.ts';
@@ -49,6 +51,8 @@ export interface RunBoard {
   readonly run: Run;
   readonly type: BuswayType;
   readonly layout: RunLayout;
+  /** The best coverings of the design as it stands, worked when asked for. */
+  readonly coverings: () => RunCoverings;
   readonly released: Released | null;
   readonly revisions: readonly Revision[];
   readonly findings: readonly Finding[];
@@ -96,6 +100,7 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
     run,
     type,
     layout,
+    coverings: () => coverings(run, contextFor(job, run)),
     released,
     revisions: row.revisions.map(({ number, at, byUserId, reason }) => ({
       number,

@@ -3,12 +3,14 @@ import type { Context, Viewer } from '../../actions/context.ts';
 import type { Submission } from '../../actions/once.ts';
 import { listOf, pageQuerySchema } from '../../actions/paging.ts';
 import { release, releaseSchema, releaseViewSchema } from '../../actions/releases.ts';
+import { runCoverings } from '../../actions/run-coverings.ts';
 import { changeRun, createRun, getRun, listRuns, type RunView, removeRun, runRowSchema } from '../../actions/runs.ts';
 import { type RunDocument, runSchema } from '../../document/job-document.ts';
+import { printCoverings, printedCoveringsSchema } from '../../document/print-coverings.ts';
 import { printedLayoutSchema, printLayout } from '../../document/print-layout.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { createHeaders, problems, projectParams, readSubmission } from './conventions.ts';
+import { createHeaders, itemParams, problems, projectParams, readSubmission } from './conventions.ts';
 import { crud } from './crud.ts';
 
 const runViewSchema = runRowSchema.extend({ document: runSchema, layout: printedLayoutSchema });
@@ -48,6 +50,25 @@ export function runs(app: App, context: Context): void {
       shown(await changeRun(c, viewer, projectId, id, version, body)),
     remove: removeRun,
   });
+
+  app.get(
+    '/projects/:projectId/runs/:id/coverings',
+    {
+      schema: {
+        tags: ['Runs'],
+        summary: 'The best covering of a run and the next two distinct ones',
+        description:
+          'From the design as it stands, the winner first, each with why it lost. Distinct: other stock pieces, another order of these, or the cut in another place, in some straight part. Amounts for the office alone.',
+        params: itemParams,
+        response: { 200: printedCoveringsSchema, ...problems },
+      },
+    },
+    async (request) => {
+      const { projectId, id } = request.params;
+      const { ranked, project, reached } = await runCoverings(context, viewerOf(request), projectId, id);
+      return printCoverings(ranked, project, reached.may('money'));
+    },
+  );
 
   app.post(
     '/projects/:projectId/releases',
