@@ -48,7 +48,7 @@ function columnsFor({ coverings, units, currency, mayMoney }: CoveringsPartProps
     money === null ? [] : [{ head: 'Cost', kind: 'number', cell: ({ cost }) => money(cost.total) }];
   return [
     { head: 'Covering', kind: 'name', cell: (covering) => placeOf(coverings.coverings, covering) },
-    { head: 'Pieces from the feed', cell: ({ pieces }) => piecesInWords(pieces, say) },
+    { head: 'Pieces along the run', cell: ({ pieces }) => piecesInWords(pieces, say) },
     { head: 'Joints', kind: 'number', cell: ({ joints }) => String(joints.length) },
     ...cost,
     {
