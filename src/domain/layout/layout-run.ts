@@ -1,5 +1,6 @@
 import { type Finding, orderFindings } from '../finding.ts';
 import type { Run } from '../model.ts';
+import { aboveStructure } from './above-structure.ts';
 import { checkFacing } from './check-facing.ts';
 import { checkTaps } from './check-taps.ts';
 import type { LayoutContext } from './context-for.ts';
@@ -127,6 +128,7 @@ function ordered({ run, context, say, geometry, fittings }: Drawn, findings: rea
   const always = [
     ...unknownLimits(run, context.type, fittings.placed),
     ...checkFacing(run, geometry, fittings.placed, say),
+    ...aboveStructure(run, context.level, geometry, say),
   ];
   return orderFindings([...findings, ...always], new Map([[run.id, 0]]));
 }
