@@ -45,7 +45,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         {figure('nonProductivePercent', 'In every part of the hours.')}
       </div>
       <ActivityFields entered={entered} faultOf={faultOf} units={units} />
-      <h3>Conditions of work</h3>
+      <h2>Conditions of work</h2>
       <div class="fields">
         <TextField
           {...entry('factors.height')}
@@ -57,7 +57,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         {figure('factors.storeyPercentEach')}
         {figure('factors.livePercent')}
       </div>
-      <h3>Learning</h3>
+      <h2>Learning</h2>
       <div class="fields">
         {figure('learning.rate', '0.95: 5 % less at each doubling. Empty: no learning.')}
         {figure('learning.referenceRepeat')}
@@ -85,7 +85,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         entered={entered}
         faultOf={faultOf}
       />
-      <h3>Range</h3>
+      <h2>Range</h2>
       <div class="fields">
         {figure('correlation', 'One crew and one site drive all activities: 0 gives false comfort.')}
         {figure('trials')}
