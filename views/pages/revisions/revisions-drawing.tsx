@@ -39,11 +39,11 @@ export function RevisionsDrawing(props: {
         sign: stays.
       </p>
       <h3>{before.title}</h3>
-      <Drawing label={`Strip, ${before.title}`}>
+      <Drawing label={`Strip before, ${before.title}`}>
         <Strip {...strip('before')} scale={scale} />
       </Drawing>
       <h3>{after.title}</h3>
-      <Drawing label={`Strip, ${after.title}`}>
+      <Drawing label={`Strip after, ${after.title}`}>
         <Strip {...strip('after')} scale={scale} />
       </Drawing>
     </div>
