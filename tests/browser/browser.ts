@@ -57,19 +57,41 @@ export async function openBrowser(): Promise<Window> {
   };
 }
 
+/** The rules of axe whose answer depends on the colours, and so on light or dark. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'];
+
 /** Fails with what axe found on the page, in words. */
 export async function assertAccessible(page: Page): Promise<void> {
   await page.evaluate(axeSource);
-  const violations = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary: string }[] }[] }> };
-    };
-    const found = await axe.run();
-    return found.violations.map(
-      (violation) =>
-        `${violation.id}: ${violation.nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary}`).join('; ')}`,
-    );
-  });
+  await refuseViolations(page, {});
+}
+
+/** The same in both schemes of one loaded page: every rule in daylight, then those of colour in the dark. */
+export async function assertAccessibleByDayAndNight(page: Page): Promise<void> {
+  await page.emulateMedia({ colorScheme: 'light' });
+  await assertAccessible(page);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await refuseViolations(page, { runOnly: COLOUR_RULES });
+}
+
+async function refuseViolations(page: Page, options: { runOnly?: string[] }): Promise<void> {
+  const violations = await page.evaluate(
+    async (chosen) => {
+      const { axe } = globalThis as unknown as {
+        axe: {
+          run(options: object): Promise<{
+            violations: { id: string; nodes: { target: unknown[]; failureSummary: string }[] }[];
+          }>;
+        };
+      };
+      const found = await axe.run(chosen);
+      return found.violations.map(
+        (violation) =>
+          `${violation.id}: ${violation.nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary}`).join('; ')}`,
+      );
+    },
+    { ...options, resultTypes: ['violations'] },
+  );
   expect(violations, `axe on ${page.url()}`).toEqual([]);
 }
 

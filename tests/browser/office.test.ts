@@ -2,7 +2,16 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
 import { migratedUrl } from '../support/databases.ts';
-import { assertAccessible, assertNoSideScroll, CHROMIUM, DESK, openBrowser, PHONE, type Window } from './browser.ts';
+import {
+  assertAccessible,
+  assertAccessibleByDayAndNight,
+  assertNoSideScroll,
+  CHROMIUM,
+  DESK,
+  openBrowser,
+  PHONE,
+  type Window,
+} from './browser.ts';
 import { hangPieces, openSite, type Site, setHangers } from './field-site.ts';
 
 const RUN = 'F1-R01-A';
@@ -71,22 +80,25 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
   };
 
   it.each([
-    ['on a phone, in daylight', PHONE, 'light'],
-    ['on a phone, in the dark', PHONE, 'dark'],
-    ['on a desk, in daylight', DESK, 'light'],
-    ['on a desk, in the dark', DESK, 'dark'],
-  ] as const)('every page can be read by everybody %s', { timeout: 180_000 }, async (_name, size, scheme) => {
-    const { page, context } = await window.person(size);
-    await page.emulateMedia({ colorScheme: scheme });
-    await site.signIn(page, 'olive');
-    for (const address of await everyPage()) {
-      const answer = await page.goto(address);
-      expect(answer?.status(), address).toBe(200);
-      await assertAccessible(page);
-      await assertNoSideScroll(page);
-    }
-    await context.close();
-  });
+    ['on a phone', PHONE],
+    ['on a desk', DESK],
+  ] as const)(
+    'every page can be read by everybody %s, in daylight and in the dark',
+    {
+      timeout: 180_000,
+    },
+    async (_name, size) => {
+      const { page, context } = await window.person(size);
+      await site.signIn(page, 'olive');
+      for (const address of await everyPage()) {
+        const answer = await page.goto(address);
+        expect(answer?.status(), address).toBe(200);
+        await assertAccessibleByDayAndNight(page);
+        await assertNoSideScroll(page);
+      }
+      await context.close();
+    },
+  );
 
   it('opened workings, asked questions and refused forms can be read by everybody too', {
     timeout: 120_000,
