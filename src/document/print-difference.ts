@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { PieceAt, PointAt, RevisionDifference, TapAt } from '../domain/revision/difference.ts';
+import type { FactValue, PieceAt, PointAt, RevisionDifference, TapAt } from '../domain/revision/difference.ts';
 import { toMm } from '../domain/units/length.ts';
 
 const piece = z.object({
@@ -11,6 +11,12 @@ const piece = z.object({
 });
 const point = z.object({ place: z.number().int(), atMm: z.number() });
 const tap = z.object({ id: z.string(), atMm: z.number() });
+const value = z.union([
+  z.string().nullable(),
+  z.number().nullable(),
+  z.object({ xMm: z.number(), yMm: z.number(), zMm: z.number() }),
+  z.array(z.object({ atMm: z.number(), thicknessMm: z.number(), kind: z.string(), fireRatingMin: z.number() })),
+]);
 const pairOf = <T extends z.ZodType>(of: T) => z.object({ before: of, after: of });
 const things = z.object({
   added: z.array(point),
@@ -23,6 +29,11 @@ const things = z.object({
 export const printedDifferenceSchema = z
   .object({
     lengthMm: pairOf(z.number()),
+    facts: z
+      .array(z.object({ fact: z.string(), before: value, after: value }))
+      .describe(
+        'What the run says of itself as a whole and now says otherwise: millimetres, kilograms, amperes, degrees.',
+      ),
     pieces: z.object({
       added: z.array(piece),
       removed: z.array(piece),
@@ -43,6 +54,8 @@ export const printedDifferenceSchema = z
       joints: z.array(point),
       supports: z.array(point),
       supportLoads: z.array(pairOf(z.object({ atMm: z.number(), loadKg: z.number() }))),
+      supportRods: z.number().int().describe('Hangers that stay and get other rods.'),
+      turnedOver: z.boolean().describe('Tap-offs face the other side: whatever hangs comes down and is hung again.'),
       insulationTests: z.array(z.string()).describe('Runs of the electrical boundary whose test is void.'),
       labels: z.object({ joints: z.array(point), taps: z.array(z.string()) }),
       dropCords: z.array(
@@ -57,9 +70,10 @@ export const printedDifferenceSchema = z
 export type PrintedDifference = z.infer<typeof printedDifferenceSchema>;
 
 export function printDifference(difference: RevisionDifference): PrintedDifference {
-  const { length, pieces, joints, supports, taps, reopened } = difference;
+  const { length, facts, pieces, joints, supports, taps, reopened } = difference;
   return {
     lengthMm: { before: toMm(length.before), after: toMm(length.after) },
+    facts: facts.map(({ fact, before, after }) => ({ fact, before: printValue(before), after: printValue(after) })),
     pieces: {
       added: pieces.added.map(pieceOf),
       removed: pieces.removed.map(pieceOf),
@@ -80,6 +94,8 @@ export function printDifference(difference: RevisionDifference): PrintedDifferen
       joints: reopened.joints.map(pointOf),
       supports: reopened.supports.map(pointOf),
       supportLoads: reopened.loads.map(both(({ at, loadKg }) => ({ atMm: toMm(at), loadKg }))),
+      supportRods: reopened.rods,
+      turnedOver: reopened.turnedOver,
       insulationTests: [...reopened.insulationTests],
       labels: { joints: reopened.labels.joints.map(pointOf), taps: [...reopened.labels.taps] },
       dropCords: reopened.drops.map((drop) => ({
@@ -90,6 +106,30 @@ export function printDifference(difference: RevisionDifference): PrintedDifferen
       hours: reopened.hours.map((line) => ({ ...line })),
     },
   };
+}
+
+function printValue(of: FactValue): z.infer<typeof value> {
+  switch (of.kind) {
+    case 'word':
+      return of.word;
+    case 'length':
+      return of.length === null ? null : toMm(of.length);
+    case 'weight':
+      return of.kg;
+    case 'amperes':
+      return of.amperes;
+    case 'heading':
+      return of.degrees;
+    case 'place':
+      return { xMm: toMm(of.x), yMm: toMm(of.y), zMm: toMm(of.z) };
+    case 'crossings':
+      return of.crossings.map(({ at, thickness, kind, fireRatingMin }) => ({
+        atMm: toMm(at),
+        thicknessMm: toMm(thickness),
+        kind,
+        fireRatingMin,
+      }));
+  }
 }
 
 function both<T, U>(print: (of: T) => U) {

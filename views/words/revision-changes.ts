@@ -5,6 +5,7 @@ import { formatLength } from '../../src/domain/units/format-length.ts';
 import { formatWeight } from '../../src/domain/units/quantities.ts';
 import { handWords, pieceWord } from '../drawings/strip/words.ts';
 import { activityWord } from './activities.ts';
+import { factWords } from './revision-facts.ts';
 
 /** One sentence with its count, and what it counts. */
 export interface ChangeWords {
@@ -14,7 +15,7 @@ export interface ChangeWords {
 
 /** What differs, in words: what comes, goes, moves and changes. */
 export function changeWords(difference: RevisionDifference, units: UnitSystem): ChangeWords[] {
-  const { pieces, joints, supports, taps, length } = difference;
+  const { pieces, joints, supports, taps, length, facts } = difference;
   const say = (at: number) => formatLength(at, units);
   const at = (point: { readonly at: number }) => `at ${say(point.at)}`;
   const moved = ({ before, after }: { before: { at: number }; after: { at: number } }) =>
@@ -73,13 +74,17 @@ export function changeWords(difference: RevisionDifference, units: UnitSystem): 
       ),
       taps.changed.map(({ after }) => after.tap.id),
     ],
+    [
+      count(facts.length, 'fact of the run differs', 'facts of the run differ'),
+      facts.map((one) => factWords(one, units)),
+    ],
     [length.before === length.after ? null : `The run is ${say(length.after)} long, before ${say(length.before)}`, []],
   ]);
 }
 
 /** What the step takes up again, in words. */
 export function reopenedWords({ reopened }: RevisionDifference, units: UnitSystem): ChangeWords[] {
-  const { joints, supports, loads, insulationTests, labels, drops, hours } = reopened;
+  const { joints, supports, loads, rods, turnedOver, insulationTests, labels, drops, hours } = reopened;
   const at = (point: { readonly at: number }) => `at ${formatLength(point.at, units)}`;
   const cord = (length: number | null) => (length === null ? 'none' : formatLength(length, units));
   const labelled = [
@@ -88,8 +93,10 @@ export function reopenedWords({ reopened }: RevisionDifference, units: UnitSyste
   ];
   const more = hours.reduce((sum, line) => sum + line.after - line.before, 0);
   return told([
+    [turnedOver ? 'The run is turned over: what hangs comes down and is hung facing the other way' : null, []],
     [count(joints.length, 'joint to make', 'joints to make'), joints.map(at)],
     [count(supports.length, 'hanger to set', 'hangers to set'), supports.map(at)],
+    [count(rods, 'hanger that stays gets another rod', 'hangers that stay get other rods'), []],
     [
       count(loads.length, 'hanger that stays carries another load', 'hangers that stay carry another load'),
       loads.map(

@@ -19,6 +19,25 @@ export function matchPieces(before: readonly PlacedPiece[], after: readonly Plac
   return matchOf(kept, before.length, after.length);
 }
 
+/**
+ * The pieces of one layout that stay themselves in the next. None does where the run is turned over, its tap-offs to face the
+ * other side: whatever hangs comes down, so what was recorded of its hanging holds no longer. A turn of the whole route does
+ * not count: the run faces the same side of its own way.
+ */
+export function matchLayouts(
+  before: Pick<RunLayout, 'pieces' | 'facing'>,
+  after: Pick<RunLayout, 'pieces' | 'facing'>,
+): Match {
+  if (isTurnedOver(before, after)) return matchOf([], before.pieces.length, after.pieces.length);
+  return matchPieces(before.pieces, after.pieces);
+}
+
+/** True when the tap-offs of the first leg face the other side of the way. */
+export function isTurnedOver(before: Pick<RunLayout, 'facing'>, after: Pick<RunLayout, 'facing'>): boolean {
+  const [was, is] = [before.facing[0]?.relative, after.facing[0]?.relative];
+  return was !== undefined && is !== undefined && was !== is;
+}
+
 /** A joint stays the joint while both pieces that it joins stay and still meet; the feed counts as one that always stays. */
 export function matchJoints(
   before: Pick<RunLayout, 'pieces' | 'joints'>,

@@ -1,9 +1,10 @@
 import { canonicalJson } from '../canonical-json.ts';
 import type { LabourLine } from '../labour/result.ts';
-import { type Match, matchJoints, matchPieces, matchSupports } from '../layout/match-pieces.ts';
+import { isTurnedOver, type Match, matchJoints, matchLayouts, matchSupports } from '../layout/match-pieces.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Run } from '../model.ts';
 import type { Length } from '../units/length.ts';
+import { compareFacts } from './compare-facts.ts';
 import { compareTaps } from './compare-taps.ts';
 import type { HoursDifference, Pair, PieceAt, RevisionDifference, ThingsDifference } from './difference.ts';
 
@@ -16,13 +17,13 @@ export interface Revised {
 
 /**
  * What two revisions of a run differ in, and what the step from the one to the other takes up again. Identity is that of a
- * release (`matchPieces`), so what is listed here as the same keeps its records. Lengths in 1/80 mm, hours as `labourLines`.
+ * release (`matchLayouts`), so what is listed here as the same keeps its records. Lengths in 1/80 mm, hours as `labourLines`.
  * `boundary` are the runs that one insulation test measures together.
  *
  * @example compareRevisions(released, draft, ['F1-R1-A']).pieces.added.length
  */
 export function compareRevisions(before: Revised, after: Revised, boundary: readonly string[]): RevisionDifference {
-  const match = matchPieces(before.layout.pieces, after.layout.pieces);
+  const match = matchLayouts(before.layout, after.layout);
   const pieces = comparePieces(before.layout, after.layout, match);
   const joints = comparePoints(
     before.layout.joints,
@@ -38,6 +39,7 @@ export function compareRevisions(before: Revised, after: Revised, boundary: read
     taps.changed.some(isOtherWork);
   return {
     length: { before: before.layout.length, after: after.layout.length },
+    facts: compareFacts(before, after),
     pieces,
     joints,
     supports,
@@ -46,6 +48,8 @@ export function compareRevisions(before: Revised, after: Revised, boundary: read
       joints: joints.added,
       supports: supports.added,
       loads: otherLoads(before.layout, after.layout, hangers),
+      rods: hasOtherRods(before.run, after.run) ? supports.same : 0,
+      turnedOver: isTurnedOver(before.layout, after.layout),
       insulationTests: isTouched ? boundary : [],
       labels: {
         joints: joints.added,
@@ -58,10 +62,20 @@ export function compareRevisions(before: Revised, after: Revised, boundary: read
 }
 
 /** True when two revisions are the same to the floor. */
-export function isSameToFloor({ pieces, joints, supports, taps, reopened, length }: RevisionDifference): boolean {
+export function isSameToFloor({
+  pieces,
+  joints,
+  supports,
+  taps,
+  reopened,
+  length,
+  facts,
+}: RevisionDifference): boolean {
   const lists = [pieces.added, pieces.removed, pieces.moved, pieces.replaced, joints.added, joints.removed];
   const more = [joints.moved, supports.added, supports.removed, taps.added, taps.removed, taps.moved, taps.changed];
-  return length.before === length.after && [...lists, ...more, reopened.loads].every((list) => list.length === 0);
+  return (
+    length.before === length.after && [...lists, ...more, reopened.loads, facts].every((list) => list.length === 0)
+  );
 }
 
 function comparePieces(before: RunLayout, after: RunLayout, match: Match): RevisionDifference['pieces'] {
@@ -113,6 +127,11 @@ function otherLoads(before: RunLayout, after: RunLayout, match: Match) {
     if (worst < LOAD_STEP) return [];
     return [{ before: { at: old.at, loadKg: old.loadKg }, after: { at: now.at, loadKg: now.loadKg } }];
   });
+}
+
+/** Another length, size or hold above: each hanger that stays is taken down to its rods. */
+function hasOtherRods(before: Run, after: Run): boolean {
+  return before.drop !== after.drop || before.rod !== after.rod || before.attachment !== after.attachment;
 }
 
 /** Cord and weight apart: the device itself, its phases or what its label says. */

@@ -1,6 +1,6 @@
 import type { LabourLine } from '../labour/result.ts';
 import type { PlacedPiece } from '../layout/result.ts';
-import type { Tap } from '../model.ts';
+import type { Crossing, Tap } from '../model.ts';
 import type { Length } from '../units/length.ts';
 
 /** A thing of one revision by its place in that revision's list. */
@@ -33,6 +33,10 @@ export interface Reopened {
   /** Hangers to set, and hangers that stay where they are and carry another load (at least 0.1 kg, in either sum). */
   readonly supports: readonly PointAt[];
   readonly loads: readonly Pair<{ readonly at: Length; readonly loadKg: number }>[];
+  /** How many hangers stay where they are and get other rods. */
+  readonly rods: number;
+  /** The tap-offs face the other side, so that every piece that hangs comes down and is hung again. */
+  readonly turnedOver: boolean;
   /** Runs whose insulation test is void once the work is done: the whole electrical boundary; empty when nothing that a test measures changes. */
   readonly insulationTests: readonly string[];
   /** Labels to make or set: new joints by distance, tap-offs that are new or say something else. */
@@ -43,8 +47,40 @@ export interface Reopened {
   readonly hours: readonly HoursDifference[];
 }
 
+/** Something that the run says of itself as a whole. */
+export type Fact =
+  | 'place'
+  | 'heading'
+  | 'facing'
+  | 'level'
+  | 'area'
+  | 'side'
+  | 'supply'
+  | 'device'
+  | 'rod-length'
+  | 'rod'
+  | 'attachment'
+  | 'capacity'
+  | 'crossings';
+
+/** A fact that differs; the values as the model has them. */
+export interface FactDifference {
+  readonly fact: Fact;
+  readonly before: FactValue;
+  readonly after: FactValue;
+}
+export type FactValue =
+  | { readonly kind: 'word'; readonly word: string | null }
+  | { readonly kind: 'length'; readonly length: Length | null }
+  | { readonly kind: 'weight'; readonly kg: number | null }
+  | { readonly kind: 'amperes'; readonly amperes: number | null }
+  | { readonly kind: 'place'; readonly x: Length; readonly y: Length; readonly z: Length }
+  | { readonly kind: 'heading'; readonly degrees: number | null }
+  | { readonly kind: 'crossings'; readonly crossings: readonly Crossing[] };
+
 export interface RevisionDifference {
   readonly length: Pair<Length>;
+  readonly facts: readonly FactDifference[];
   readonly pieces: {
     readonly added: readonly PieceAt[];
     readonly removed: readonly PieceAt[];

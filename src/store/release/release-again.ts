@@ -1,4 +1,4 @@
-import { type Match, matchJoints, matchPieces, matchSupports } from '../../domain/layout/match-pieces.ts';
+import { type Match, matchJoints, matchLayouts, matchSupports } from '../../domain/layout/match-pieces.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { Tx } from '../database.ts';
 import { insertMany } from '../insert-many.ts';
@@ -11,7 +11,7 @@ export async function releaseAgain(tx: Tx, release: Release, run: ReleasedRun): 
     select: { layout: true },
   });
   const before = last.layout as unknown as RunLayout;
-  const pieces = matchPieces(before.pieces, run.layout.pieces);
+  const pieces = matchLayouts(before, run.layout);
   await renewPieces(tx, release, run, pieces);
   await renewJoints(tx, release, run, matchJoints(before, run.layout, pieces));
   await renewSupports(tx, release, run, matchSupports(before.supports, run.layout.supports));

@@ -100,6 +100,39 @@ describe('what two revisions of a run differ in', () => {
     expect(reopened.insulationTests).toEqual([]);
   });
 
+  it('a run that faces the other side is the same material and not the same hanging: every piece and joint is made again', () => {
+    const facing = (relative: 'left' | 'right', compassDeg: number) => [{ leg: 1, compassDeg, relative }];
+    const before = revised(aRun(), [20, 20], { supports: supportsAt(2), facing: facing('left', 90) });
+    const after = revised(aRun({ conductorSide: 'right' }), [20, 20], {
+      supports: supportsAt(2),
+      facing: facing('right', 270),
+    });
+    const { facts, pieces, joints, supports, reopened } = compareRevisions(before, after, ['F1-R1-A']);
+    expect(facts).toEqual([
+      { fact: 'facing', before: { kind: 'heading', degrees: 90 }, after: { kind: 'heading', degrees: 270 } },
+    ]);
+    expect(pieces.replaced.map(({ before: { piece } }) => piece.from)).toEqual([0, feet(20)]);
+    expect(joints.added).toHaveLength(1);
+    expect([supports.same, reopened.rods]).toEqual([1, 0]);
+    expect([reopened.turnedOver, reopened.insulationTests]).toEqual([true, ['F1-R1-A']]);
+  });
+
+  it('a longer rod changes no piece, and every hanger that stays is taken up again', () => {
+    const hung = { supports: supportsAt(2, 11) };
+    const before = revised(aRun({ drop: feet(6) }), [20], hung);
+    const after = revised(aRun({ drop: feet(7) }), [20], hung);
+    const difference = compareRevisions(before, after, []);
+    expect(difference.facts).toEqual([
+      {
+        fact: 'rod-length',
+        before: { kind: 'length', length: feet(6) },
+        after: { kind: 'length', length: feet(7) },
+      },
+    ]);
+    expect(difference.reopened).toMatchObject({ rods: 2, supports: [], insulationTests: [] });
+    expect(isSameToFloor(difference)).toBe(false);
+  });
+
   it('nothing differs between a revision and itself, and the other way round adds what was removed (any lengths)', () => {
     const lengths = fc.array(fc.constantFrom(5, 10, 20), { minLength: 1, maxLength: 9 });
     fc.assert(
