@@ -138,7 +138,7 @@ forEachDatabase((open) => {
     expect(undoing.status).toBe(303);
     expect(undoing.headers.location).toContain(`/runs/${id}?done=`);
     expect((await runOf(DRAFT)).area).not.toBe('by the page');
-    expect(readPage((await page(`/runs/${id}`)).text)).toContain('Do again design step undone, Olive Fenn');
+    expect(readPage((await page(`/runs/${id}`)).text)).toContain('Do again change undone, Olive Fenn');
   });
 
   it('a price that changes is undone by the office and told to nobody else', async () => {

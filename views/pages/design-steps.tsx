@@ -43,7 +43,7 @@ export function DesignSteps(props: DesignStepsProps): JSX.Element {
         keyOf={(step) => step.id}
         none={<EmptyState text="The design has not changed since the job was made." />}
         columns={[
-          { head: 'What', kind: 'name', cell: (step) => step.action },
+          { head: 'What', kind: 'name', cell: (step) => actionWord(step.action) },
           { head: 'Touched', cell: (step) => touched(step.touches) },
           { head: 'By', cell: (step) => step.byName },
           { head: 'When', cell: (step) => <Time at={new Date(step.at)} zone={zone} /> },
@@ -81,7 +81,7 @@ export function UndoButtons(props: {
       <div class="row">
         {step.canUndo && <Button kind="plain">{word}</Button>}
         <span class="soft">
-          {step.action}, {step.byName}, <Time at={new Date(step.at)} zone={zone} />
+          {actionWord(step.action)}, {step.byName}, <Time at={new Date(step.at)} zone={zone} />
           {step.canUndo ? '' : ': too large to be undone'}
         </span>
       </div>
@@ -96,6 +96,12 @@ export function UndoButtons(props: {
       </p>
     </div>
   );
+}
+
+/** The step's own names in the history are said as what was done. */
+function actionWord(action: string): string {
+  if (action === 'design step undone') return 'change undone';
+  return action === 'design step done again' ? 'change done again' : action;
 }
 
 function touched(touches: readonly string[]): string {

@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DesignSteps } from '../../../views/pages/design-steps.tsx';
 import type { Context } from '../../actions/context.ts';
-import { listSteps, undoStep } from '../../actions/design-steps.ts';
+import { type DesignStepView, listSteps, undoStep } from '../../actions/design-steps.ts';
 import { jobHeading } from '../../actions/job-heading.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
@@ -31,9 +31,15 @@ export function designSteps(app: App, context: Context): void {
       const tried = await attempt(() => undoStep(context, viewerOf(request), jobId, stepId, formSubmission(request)));
       if (!tried.ok) return show(context, request, reply, jobId, tried.trouble);
       const back = from === undefined ? `/jobs/${jobId}/steps` : `/jobs/${jobId}/runs/${encodeURIComponent(from)}`;
-      return goTo(reply, back, `The ${tried.value.action}.`);
+      return goTo(reply, back, said(tried.value));
     },
   );
+}
+
+function said({ undoes, touches, action }: DesignStepView): string {
+  const what = touches.length === 1 ? touches[0] : `${touches.length} things`;
+  if (undoes === null) return `The ${action}.`;
+  return action === 'design step undone' ? `Undone: ${what} as before.` : `Done again: ${what} as changed.`;
 }
 
 async function show(
