@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type BuswayTypeDocument, buswayTypeSchema } from '../document/job-document.ts';
+import { type BuswayTypeDocument, buswayTypeSchema, type ProjectDocument } from '../document/job-document.ts';
 import { canonicalJson } from '../domain/canonical-json.ts';
 import type { Reader, Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
@@ -87,6 +87,7 @@ export async function changeBuswayType(
       scope: 'all',
       change: (before) => ({
         ...before,
+        project: typeRenamed(before.project, key, type.id),
         buswayTypes: before.buswayTypes.map((old) => (old.id === key ? type : old)),
         runs: before.runs.map((run) => (run.type === key ? { ...run, type: type.id } : run)),
       }),
@@ -104,6 +105,14 @@ export async function changeBuswayType(
     });
     return readType(tx, projectId, id);
   });
+}
+
+/** Rules for spares name their type. */
+function typeRenamed(project: ProjectDocument, from: string, to: string): ProjectDocument {
+  const spares = project.ordering?.spares;
+  if (from === to || spares === undefined) return project;
+  const renamed = spares.map((rule) => (rule.type === from ? { ...rule, type: to } : rule));
+  return { ...project, ordering: { ...project.ordering, spares: renamed } };
 }
 
 /** What a joint card is made of: its steps, its torque, and the poles that are seen seated. */

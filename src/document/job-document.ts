@@ -7,6 +7,7 @@ export { type BuswayTypeDocument, buswayTypeSchema } from './schema/busway-type.
 export { DOCUMENT_FORMAT, type JobDocument, jobDocumentSchema } from './schema/document.ts';
 export { type LabourBookDocument, labourBookSchema } from './schema/labour-book.ts';
 export { type LevelDocument, levelSchema } from './schema/level.ts';
+export { type OrderingDocument, orderingSchema } from './schema/ordering.ts';
 export { type ProjectDocument, projectSchema } from './schema/project.ts';
 export { type LegDocument, type RunDocument, runSchema } from './schema/run.ts';
 export { type TapDocument, tapSchema } from './schema/tap.ts';

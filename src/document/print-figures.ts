@@ -2,6 +2,7 @@ import type { BidResult } from '../domain/bid/result.ts';
 import type { Figures } from '../domain/figures.ts';
 import type { Finding } from '../domain/finding.ts';
 import type { Labour } from '../domain/labour/result.ts';
+import type { SpareLine } from '../domain/ordering/spares.ts';
 import type { TakeoffLine } from '../domain/takeoff/result.ts';
 import { toMm } from '../domain/units/length.ts';
 import { printLayout } from './print-layout.ts';
@@ -26,6 +27,7 @@ export function printFigures(figures: Figures) {
       failover: figures.failover,
     })),
     takeoff: figures.takeoff.map(printTakeoffLine),
+    ...(figures.spares !== null && { spares: figures.spares.map(printSpares) }),
     labour: figures.labour && printLabour(figures.labour, allSound),
     bid: figures.bid && printBid(figures.bid),
     checks: figures.checks.map(printCheck),
@@ -41,6 +43,22 @@ function printTakeoffLine({ item, kind, hand, length, run, level, quantity, unit
     run,
     level,
     quantity: rounded(quantity, QUANTITY),
+    unit,
+  };
+}
+
+/** Beside the takeoff, and only where the job states rules for spares. */
+function printSpares({ item, kind, hand, length, type, needed, waste, spare, owner, unit }: SpareLine) {
+  return {
+    item,
+    ...(kind !== null && { kind }),
+    ...(hand !== null && { hand }),
+    ...(length !== null && { lengthMm: toMm(length) }),
+    type,
+    needed: rounded(needed, QUANTITY),
+    waste: rounded(waste, QUANTITY),
+    spare: rounded(spare, QUANTITY),
+    owner,
     unit,
   };
 }

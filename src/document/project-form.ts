@@ -40,5 +40,6 @@ export function readProjectForm(
   });
   const isTicked = entered.industrial === 'yes';
   const industrial = isTicked || before?.industrial === false ? [['industrial', isTicked]] : [];
-  return Object.fromEntries([...words, ...figures, ...industrial]);
+  const ordering = before?.ordering === undefined ? [] : [['ordering', before.ordering]]; // has a page of its own
+  return Object.fromEntries([...words, ...figures, ...industrial, ...ordering]);
 }

@@ -2,6 +2,7 @@ import type { Bid, Extra, Job, Level, Project } from '../domain/model.ts';
 import { toBuswayType } from './model/to-busway-type.ts';
 import { toLabourBook } from './model/to-labour-book.ts';
 import { lengthOrNull } from './model/to-length.ts';
+import { toOrdering } from './model/to-ordering.ts';
 import { toRun } from './model/to-run.ts';
 import type { BidDocument, ExtraDocument } from './schema/bid.ts';
 import type { JobDocument } from './schema/document.ts';
@@ -39,6 +40,7 @@ function toProject(project: ProjectDocument): Project {
     voltageLN: project.voltageLN,
     voltageDropLimitPercent: project.voltageDropLimitPercent ?? 3,
     unbalanceLimitPercent: project.unbalanceLimitPercent ?? 10,
+    ordering: project.ordering ? toOrdering(project.ordering) : null,
   };
 }
 

@@ -7,6 +7,9 @@ import type { Labour } from './labour/result.ts';
 import { layoutJob } from './layout/layout-job.ts';
 import type { RunLayout } from './layout/result.ts';
 import type { Job } from './model.ts';
+import { judgeCords } from './ordering/cord-lengths.ts';
+import { orderThings } from './ordering/order-things.ts';
+import { type SpareLine, sparesOf } from './ordering/spares.ts';
 import { judgeTakeoff } from './takeoff/judge-takeoff.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
 import { takeOff } from './takeoff/take-off.ts';
@@ -15,6 +18,8 @@ import { takeOff } from './takeoff/take-off.ts';
 export interface Figures {
   readonly layouts: readonly RunLayout[];
   readonly takeoff: readonly TakeoffLine[];
+  /** null: the job states no rules for spares. They are no part of the takeoff, the hours or the bid. */
+  readonly spares: readonly SpareLine[] | null;
   readonly labour: Labour | null;
   readonly electrical: null;
   readonly failover: null;
@@ -33,9 +38,12 @@ export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)
   const findings = [
     ...layouts.flatMap((layout) => layout.findings),
     ...judgeTakeoff(job, layouts),
+    ...judgeCords(job, layouts),
     ...judgeLabour(job, layouts, takeoff),
   ];
   const checks = orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
   const bid = job.bid && computeBid(job, job.bid, { layouts, takeoff, labour });
-  return { layouts, takeoff, labour, electrical: null, failover: null, bid, checks };
+  const rules = job.project.ordering?.spares ?? [];
+  const spares = rules.length === 0 ? null : sparesOf(orderThings(job, layouts, takeoff), rules).lines;
+  return { layouts, takeoff, spares, labour, electrical: null, failover: null, bid, checks };
 }

@@ -1,3 +1,4 @@
+import type { Ordering } from './ordering/ordering.ts';
 import type { Length } from './units/length.ts';
 
 /**
@@ -32,6 +33,8 @@ export interface Project {
   readonly voltageLN: number;
   readonly voltageDropLimitPercent: number;
   readonly unbalanceLimitPercent: number;
+  /** Spares, lead times, cord and strip stock, tools; null: the job states none. */
+  readonly ordering: Ordering | null;
 }
 
 export interface Level {
@@ -149,6 +152,22 @@ export interface Run {
   readonly attachment: 'anchor' | 'beam-clamp' | 'trapeze' | 'strut' | null;
   readonly supportCapacityKg: number | null;
   readonly taps: readonly Tap[];
+  /** null: every section is chosen freely. */
+  readonly fieldHold: FieldHold | null;
+}
+
+/** What the floor substituted: a layout keeps to it while the route lets it. */
+export interface FieldHold {
+  /** Straight sections in their places, in order. */
+  readonly sections: readonly HeldSection[];
+  /** Where the hangers stood: those that are still legal stay. */
+  readonly supports: readonly Length[];
+}
+
+export interface HeldSection {
+  readonly from: Length;
+  readonly to: Length;
+  readonly kind: 'stock' | 'cut';
 }
 
 export interface RunFeed {

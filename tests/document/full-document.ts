@@ -20,6 +20,28 @@ export function fullDocument(): JobDocument {
       voltageLN: 120,
       voltageDropLimitPercent: 3,
       unbalanceLimitPercent: 10,
+      ordering: {
+        spares: [
+          {
+            item: 'elbow',
+            type: 'demo-225A-3PN',
+            kind: 'any',
+            hand: 'inside',
+            lengthMm: 610,
+            wastePercent: 5,
+            percent: 2,
+            minimum: 1,
+            ownerSpares: 2,
+          },
+        ],
+        leadDays: [{ item: 'section', days: 42 }],
+        plan: 'earliest',
+        cordStockMm: [1219.2, 1828.8],
+        closure: { stockMm: 2438.4, wastePercent: 5 },
+        washersPerRod: 2,
+        braceEverySupports: 4,
+        tools: [{ tool: 'Torque wrench', perCrew: 1, activity: 'joint', crews: 3, note: 'In calibration' }],
+      },
     },
     levels: [
       {

@@ -6,6 +6,7 @@ import { judgeBuswayTypes } from './judge-busway-types.ts';
 import { judgeFeeds } from './judge-feeds.ts';
 import { judgeLabels } from './judge-labels.ts';
 import { judgeLabourBook } from './judge-labour-book.ts';
+import { judgeOrdering } from './judge-ordering.ts';
 import { judgeProject } from './judge-project.ts';
 import { judgeReferences } from './judge-references.ts';
 import { judgeRuns } from './judge-runs.ts';
@@ -13,6 +14,7 @@ import { judgeTaps } from './judge-taps.ts';
 
 const RULES = [
   judgeProject,
+  judgeOrdering,
   judgeLabels,
   judgeReferences,
   judgeBuswayTypes,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { name, percent, text } from './fields.ts';
+import { orderingSchema } from './ordering.ts';
 
 export const projectSchema = z
   .strictObject({
@@ -24,6 +25,7 @@ export const projectSchema = z
     voltageLN: z.number().gt(0).max(100_000).describe('Nominal voltage line to neutral, V'),
     voltageDropLimitPercent: percent("The project's own limit of voltage drop, %; 3 when absent").optional(),
     unbalanceLimitPercent: percent("The project's own limit of unbalance at the feed, %; 10 when absent").optional(),
+    ordering: orderingSchema.optional(),
   })
   .meta({ id: 'Project', description: 'The project: its units, currency, code basis and nominal voltage' });
 

@@ -31,7 +31,7 @@ const GREEDY_STEPS = 2_000;
  * Source: Gilmore & Gomory (1961) for the bound; values of Chvatal (1983) and of the AMPL book in the tests.
  * Example: 12 rods of 6.75 ft out of 10 ft stock take 12 sticks, where 81 / 10 would suggest 9.
  */
-export function planCuts(stock: Length, pieces: readonly CutPieces[]): CuttingPlan {
+export function planCuts(stock: Length, pieces: readonly CutPieces[], mostSteps = MOST_STEPS): CuttingPlan {
   const wanted = mergeLengths(pieces);
   for (const { length } of wanted) {
     if (!(length > 0 && length <= stock)) throw new RangeError(`a piece of ${length} cannot be cut from ${stock}`);
@@ -41,12 +41,18 @@ export function planCuts(stock: Length, pieces: readonly CutPieces[]): CuttingPl
   if (sizes.length === 0) return describe(stock, sizes, [], 0, true);
   const greedy = greedyCuts(stock, sizes, demand);
   if (sizes.length === 1) return describe(stock, sizes, greedy, greedy.length, true);
-  return improve(stock, sizes, demand, greedy);
+  return improve(stock, sizes, demand, greedy, mostSteps);
 }
 
 /** Tries every number of sticks from the proven least up to the best plan known; the first that works is the optimum. */
-function improve(stock: Length, sizes: readonly Length[], demand: readonly number[], greedy: Sticks): CuttingPlan {
-  const steps: Steps = { left: MOST_STEPS };
+function improve(
+  stock: Length,
+  sizes: readonly Length[],
+  demand: readonly number[],
+  greedy: Sticks,
+  mostSteps: number,
+): CuttingPlan {
+  const steps: Steps = { left: mostSteps };
   const bound = cuttingBound(stock, sizes, demand, steps);
   const whole = wholeSticks(bound);
   const left = demand.map((count, i) => count - whole.reduce((sum, stick) => sum + stick[i]!, 0));
