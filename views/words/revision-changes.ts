@@ -74,10 +74,7 @@ export function changeWords(difference: RevisionDifference, units: UnitSystem): 
       ),
       taps.changed.map(({ after }) => after.tap.id),
     ],
-    [
-      count(facts.length, 'fact of the run differs', 'facts of the run differ'),
-      facts.map((one) => factWords(one, units)),
-    ],
+    ...facts.map((one): [string, []] => [factWords(one, units), []]),
     [length.before === length.after ? null : `The run is ${say(length.after)} long, before ${say(length.before)}`, []],
   ]);
 }
