@@ -13,7 +13,8 @@ const minor = z.number().describe('Minor units.');
 export const printedCoveringsSchema = z.object({
   compared: z
     .boolean()
-    .describe('False: there are too many coverings to go through them all, and the winner stands alone.'),
+    .describe('False: there are too many coverings to go through them all, or none was chosen; one stands alone.'),
+  held: z.boolean().describe('True: the run is kept to what the floor substituted, so nothing was chosen by cost.'),
   coverings: z.array(
     z.object({
       lengthMm: z.number(),
@@ -35,13 +36,14 @@ export type PrintedCoverings = z.infer<typeof printedCoveringsSchema>;
 
 /** `withMoney` false leaves out every amount, in the sentences too. */
 export function printCoverings(
-  { coverings, compared }: RunCoverings,
+  { coverings, compared, held }: RunCoverings,
   { units, currency }: Pick<Project, 'units' | 'currency'>,
   withMoney: boolean,
 ): PrintedCoverings {
   const money = withMoney ? (amount: number) => formatMoney(amount, currency) : null;
   return {
     compared,
+    held,
     coverings: coverings.map(({ length, pieces, joints, cost, loss }) => ({
       lengthMm: toMm(length),
       sections: pieces.map(({ from, to, kind, hand }) => ({ fromMm: toMm(from), toMm: toMm(to), kind, hand })),

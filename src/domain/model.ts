@@ -1,3 +1,4 @@
+import type { BidEntries } from './bid/bid-entries.ts';
 import type { Ordering } from './ordering/ordering.ts';
 import type { Length } from './units/length.ts';
 
@@ -82,6 +83,13 @@ export interface BuswayType {
     readonly minSpacing: Length | null;
     readonly boxLength: Length | null;
   };
+  /** How a tap-off's box stands out from the busway's centre line, and the room to be kept free before it. */
+  readonly tapFront: {
+    readonly boxDepth: Length | null;
+    /** Half of it above the busway's centre line, half below. */
+    readonly boxHeight: Length | null;
+    readonly clearRoom: Length | null;
+  };
   readonly crossing: { readonly jointClear: Length | null; readonly supportClear: Length | null };
   readonly joint: {
     readonly clamps: number;
@@ -134,6 +142,8 @@ export interface Run {
   readonly side: 'A' | 'B' | null;
   readonly pairedRun: string | null;
   readonly start: { readonly x: Length; readonly y: Length; readonly z: Length };
+  /** Whether the job states `start`; without it the run has no place in plan and `start` is the origin. */
+  readonly hasStart: boolean;
   readonly headingDeg: number;
   readonly conductorSide: Side;
   readonly feed: RunFeed;
@@ -242,7 +252,7 @@ export interface Extra {
 }
 
 /** What turns cost into a price. Minor units and percent; `null` is what nobody has entered, never nought. */
-export interface Bid {
+export interface Bid extends BidEntries {
   /** Quoted material, in place of the priced takeoff. */
   readonly materials: number | null;
   readonly taxPercent: number | null;

@@ -57,8 +57,12 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   'runs.0': [
     ...['area', 'side', 'pairedRun', 'start', 'headingDeg', 'end', 'crossings', 'noJoint', 'noSupport'],
     ...['structure', 'dropMm', 'rod', 'rodStockMm', 'attachment', 'supportCapacityKg', 'taps'],
+    // Not on the page: what the floor substituted, which an export may not lose.
+    'fieldHold',
   ],
   'runs.0.start': [],
+  'runs.0.fieldHold': [],
+  'runs.0.fieldHold.sections.0': [],
   'runs.0.feed': [
     ...['atMm', 'supply', 'deviceA', 'deviceHundredPercent', 'faultKA', 'xOverR', 'cable', 'terminations'],
   ],

@@ -79,7 +79,15 @@ export function fullDocument(): JobDocument {
           fittingWithinMm: 610,
           source: 'Invented sheet, page 4',
         },
-        tap: { jointClearMm: 381, endClearMm: 305, minSpacingMm: 300, boxLengthMm: 305 },
+        tap: {
+          jointClearMm: 381,
+          endClearMm: 305,
+          minSpacingMm: 300,
+          boxLengthMm: 305,
+          boxDepthMm: 400,
+          boxHeightMm: 250,
+          faceClearMm: 914,
+        },
         crossing: { jointClearMm: 610, supportClearMm: 150 },
         joint: { clamps: 3, contactSets: 2, bolts: 4, torqueNm: 20, steps: ['First', 'HOLD: Seating seen'] },
         fittings: {
@@ -138,6 +146,13 @@ export function fullDocument(): JobDocument {
         rodStockMm: 3000,
         attachment: 'trapeze',
         supportCapacityKg: 150,
+        fieldHold: {
+          sections: [
+            { fromMm: 0, toMm: 1524, kind: 'stock' },
+            { fromMm: 1524, toMm: 3048, kind: 'cut' },
+          ],
+          supportsMm: [508, 2997.2],
+        },
         taps: [
           {
             id: 'T1',

@@ -31,6 +31,7 @@ export function aType(changes: Partial<BuswayType> = {}): BuswayType {
       source: 'demo sheet',
     },
     tap: { jointClear: feet(1.25), endClear: feet(1), minSpacing: null, boxLength: feet(1) },
+    tapFront: { boxDepth: null, boxHeight: null, clearRoom: null },
     crossing: { jointClear: feet(2), supportClear: feet(0.5) },
     joint: { clamps: 2, contactSets: 1, bolts: 2, torqueNm: null, steps: null },
     elbow: { leg: feet(1), weightKg: null, handed: true },
@@ -102,6 +103,7 @@ export function aRun(changes: Partial<Run> = {}, feed: Partial<Run['feed']> = {}
     side: 'A',
     pairedRun: null,
     start: { x: 0, y: 0, z: 0 },
+    hasStart: true,
     headingDeg: 0,
     conductorSide: 'left',
     feed: {

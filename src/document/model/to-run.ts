@@ -1,4 +1,4 @@
-import type { Run, RunFeed, Zone } from '../../domain/model.ts';
+import type { FieldHold, Run, RunFeed, Zone } from '../../domain/model.ts';
 import { fromMm } from '../../domain/units/length.ts';
 import type { RunDocument } from '../schema/run.ts';
 import { lengthOrNull } from './to-length.ts';
@@ -17,6 +17,7 @@ export function toRun(run: RunDocument): Run {
     side: run.side ?? null,
     pairedRun: run.pairedRun ?? null,
     start: { x: fromMm(run.start?.xMm ?? 0), y: fromMm(run.start?.yMm ?? 0), z: fromMm(run.start?.zMm ?? 0) },
+    hasStart: run.start !== undefined,
     headingDeg: run.headingDeg ?? 0,
     conductorSide: run.conductorSide,
     feed: toFeed(run.feed),
@@ -41,7 +42,17 @@ export function toRun(run: RunDocument): Run {
     attachment: run.attachment ?? null,
     supportCapacityKg: run.supportCapacityKg ?? null,
     taps: (run.taps ?? []).map(toTap),
+    fieldHold: run.fieldHold ? toFieldHold(run.fieldHold) : null,
   };
+}
+
+function toFieldHold(hold: NonNullable<RunDocument['fieldHold']>): FieldHold {
+  const sections = hold.sections.map((section) => ({
+    from: fromMm(section.fromMm),
+    to: fromMm(section.toMm),
+    kind: section.kind,
+  }));
+  return { sections, supports: hold.supportsMm.map(fromMm) };
 }
 
 function toFeed(feed: RunDocument['feed']): RunFeed {

@@ -28,6 +28,7 @@ export function judgeRuns(document: Salvaged<JobDocument>): Fault[] {
       ...judgeCrossings(run, path),
       ...judgeZones(run, 'noJoint', run.noJoint, path),
       ...judgeZones(run, 'noSupport', run.noSupport, path),
+      ...judgeFieldHold(run, path),
     ];
   });
 }
@@ -79,6 +80,25 @@ function judgeZones(run: Run, key: string, zones: Zones, path: readonly PathPart
       ...judgeInside(run, [...place, 'fromMm'], 'The beginning of the zone', fromMm),
       ...judgeInside(run, [...place, 'toMm'], 'The end of the zone', toMm),
     ];
+  });
+}
+
+/** Sections stand one after the other; whether the route still lets them is the layout's to say. */
+function judgeFieldHold({ fieldHold }: Run, path: readonly PathPart[]): Fault[] {
+  let end = 0;
+  return (fieldHold?.sections ?? []).flatMap((section, i) => {
+    const { fromMm, toMm } = section ?? {};
+    if (fromMm === undefined || toMm === undefined) return [];
+    const place = [...path, 'fieldHold', 'sections', i, 'fromMm'];
+    if (fromMm >= toMm) {
+      const message = `The section begins at ${sayMm(fromMm)} and ends at ${sayMm(toMm)}.`;
+      return [faultAt(place, message, 'Let fromMm be less than toMm: were the two swapped?')];
+    }
+    const before = end;
+    end = Math.max(end, toMm);
+    if (fromMm >= before) return [];
+    const message = `The section begins at ${sayMm(fromMm)}, but the one before it ends at ${sayMm(before)}.`;
+    return [faultAt(place, message, 'Name the sections in order from the feed, each from where the last one ends.')];
   });
 }
 

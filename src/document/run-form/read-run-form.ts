@@ -87,6 +87,8 @@ function asWritten(run: RunDocument, before: RunDocument | null): RunDocument {
     ...(before.side === null && run.side === undefined ? { side: null } : {}),
     ...(before.crossings?.length === 0 && run.crossings === undefined ? { crossings: [] } : {}),
     ...(before.noJoint?.length === 0 && run.noJoint === undefined ? { noJoint: [] } : {}),
+    // The form does not show it: the office lets go of it on the run's page.
+    ...(before.fieldHold === undefined ? {} : { fieldHold: before.fieldHold }),
     ...(before.noSupport?.length === 0 && run.noSupport === undefined ? { noSupport: [] } : {}),
     feed: {
       ...run.feed,

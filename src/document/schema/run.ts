@@ -75,6 +75,23 @@ const structureSchema = z
   ])
   .describe('Where the structure can carry a support; anywhere when absent');
 
+export const fieldHoldSchema = z
+  .strictObject({
+    sections: z
+      .array(
+        z.strictObject({
+          fromMm: distanceMm('Where the section begins, mm'),
+          toMm: distanceMm('Where it ends, mm'),
+          kind: z.enum(['stock', 'cut']).describe('A stock length or a factory cut'),
+        }),
+      )
+      .min(1)
+      .max(1_000)
+      .describe('The straight sections that the floor put in, in order from the feed'),
+    supportsMm: z.array(distanceMm('Where a hanger stands, mm')).max(10_000).describe('The hangers as they stood then'),
+  })
+  .describe('What the floor substituted: a layout keeps to it while the route lets it; nothing is held when absent');
+
 export const runSchema = z
   .strictObject({
     id: label('The run, such as F1-R1-A'),
@@ -120,6 +137,7 @@ export const runSchema = z
       .optional(),
     supportCapacityKg: weightKg('What one support may carry, kg').optional(),
     taps: z.array(tapSchema).max(5_000).describe('The tap-offs of the run').optional(),
+    fieldHold: fieldHoldSchema.optional(),
   })
   .meta({ id: 'Run', description: 'A run of busway from its feed to its end' });
 

@@ -99,7 +99,8 @@ function copiesOf(chosen: readonly RunDocument[], batch: Batch, asked: CopyAsked
 }
 
 function copyOf(run: RunDocument, place: NewPlace, ids: ReadonlyMap<string, string>, asked: CopyAsked): RunDocument {
-  const { pairedRun, taps, ...rest } = run;
+  // What the floor put into one run says nothing about another.
+  const { pairedRun, taps, fieldHold: _held, ...rest } = run;
   const partner = pairedRun === undefined ? undefined : ids.get(pairedRun);
   return {
     ...rest,

@@ -97,7 +97,8 @@ function partnerOf(
 
 /** The partner's course. Its tap-offs serve the same equipment, which stays where it stands. */
 function placed(run: RunDocument, job: JobDocument, { way }: PartnersAsked): RunDocument {
-  const { taps, ...bare } = run;
+  // What the floor put into the one says nothing about the other.
+  const { taps, fieldHold: _held, ...bare } = run;
   const course = way.kind === 'beside' ? turnedOver(shiftedRun(bare, way)) : mirroredRun(bare, lineOf(run, job, way));
   return taps === undefined ? course : { ...course, taps };
 }

@@ -54,13 +54,16 @@ function firstOfEachRule(barred: readonly TapBar[]): TapBar[] {
 
 function finding(setting: TapSetting, place: TapPlace, bar: TapBar, legal: LegalPlaces, say: Say): Finding {
   const { run, type } = setting;
-  const where = [...new Set([legal.below, legal.above])]
-    .filter((at) => at !== null)
-    .map((at) => `${say(at)} (${say(Math.abs(at - place.at))} ${at < place.at ? 'back' : 'on'})`);
-  const advice =
-    where.length === 0
-      ? 'No place on this run is legal for it; move other taps or shift the joints.'
-      : `Nearest legal place${where.length > 1 ? 's' : ''}: ${where.join(' or ')}.`;
+  const advice = placeAdvice(place.at, legal, say);
   const message = `Tap ${place.tap.id} at ${say(place.at)}: ${bar.say(place.at)}. ${advice}`;
   return { rule: bar.rule, severity: 'stop', run: run.id, at: place.at, message, source: sheetName(type) };
+}
+
+/** Where a tap at `at` may stand instead. */
+export function placeAdvice(at: Length, legal: LegalPlaces, say: Say): string {
+  const where = [...new Set([legal.below, legal.above])]
+    .filter((place) => place !== null)
+    .map((place) => `${say(place)} (${say(Math.abs(place - at))} ${place < at ? 'back' : 'on'})`);
+  if (where.length === 0) return 'No place on this run is legal for it; move other taps or shift the joints.';
+  return `Nearest legal place${where.length > 1 ? 's' : ''}: ${where.join(' or ')}.`;
 }

@@ -4,6 +4,7 @@ import type { LayoutContext } from './context-for.ts';
 import type { CoverPiece } from './cover-part.ts';
 import { coveringCost } from './covering-cost.ts';
 import { type CoveringLoss, coveringLoss } from './covering-loss.ts';
+import { SUBSTITUTION_KEPT } from './field-hold-findings.ts';
 import { runGeometry } from './geometry.ts';
 import { jointBars, jointBarTest } from './joint-bars.ts';
 import { jointsOf } from './joints-of.ts';
@@ -33,6 +34,8 @@ export interface RunCoverings {
   readonly coverings: readonly RankedCovering[];
   /** False: there are too many to go through them all, and the winner stands alone. */
   readonly compared: boolean;
+  /** True: the run is kept to what the floor substituted, so nothing was chosen by cost and the covering stands alone. */
+  readonly held: boolean;
 }
 
 const SHOWN = 3;
@@ -41,26 +44,33 @@ const SHOWN = 3;
  * The covering of a run that wins and the next two distinct ones, by the order in which coverings win (job document, "Which
  * covering wins"), each with its cost in minor units and why it lost. Two coverings are distinct when in some straight part
  * their stock pieces, the order of these or the place of a cut among them differ; the same with a longer or shorter cut is
- * one choice, told at its best. Exact. Worked for one run when somebody asks; a layout does not need it.
+ * one choice, told at its best. A run that is kept to what the floor substituted has one alone. Exact. Worked for one run when somebody asks; a layout does not need it.
  *
  * @example coverings(run, contextFor(job, run)).coverings[1]?.loss
  */
 export function coverings(run: Run, context: LayoutContext): RunCoverings {
   const layout = layoutRun(run, context);
-  if (!layout.ok || layout.cost === null) return { coverings: [], compared: true };
+  if (!layout.ok || layout.cost === null) return { coverings: [], compared: true, held: false };
+  const { length, pieces, joints, cost } = layout;
+  if (run.fieldHold !== null) {
+    // Nothing of it stands any more: the layout chose every section freely, and so they are compared.
+    if (!layout.findings.some(({ rule }) => rule === SUBSTITUTION_KEPT)) {
+      return coverings({ ...run, fieldHold: null }, context);
+    }
+    return { coverings: [{ length, pieces, joints, cost, away: 0, loss: null }], compared: false, held: true };
+  }
   const geometry = runGeometry(run, context.parent);
   const fittings = placeFittings(run, geometry, context).placed;
   const division = straightParts(run, geometry, fittings);
   if (division.kind !== 'parts') throw new Error(`run ${run.id} is laid out and yet has no straight parts`);
   const { parts } = division;
   const ranked = rankedWays(run, context, parts, tapPlaces(run, geometry, parts.last.hardStop));
-  const { length, pieces, joints, cost } = layout;
   if (ranked === null) {
     const away = Math.abs(length - parts.last.nominal);
-    return { coverings: [{ length, pieces, joints, cost, away, loss: null }], compared: false };
+    return { coverings: [{ length, pieces, joints, cost, away, loss: null }], compared: false, held: false };
   }
   const found = ranked.map((way) => placed(run, context, parts, fittings, way));
-  return { coverings: withLosses(found, parts), compared: true };
+  return { coverings: withLosses(found, parts), compared: true, held: false };
 }
 
 /** A way for each straight part, in the order of `fromFeedOutwards`. */

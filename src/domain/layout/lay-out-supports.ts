@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { Project } from '../model.ts';
+import type { Length } from '../units/length.ts';
 import { explainBlocked } from './explain-blocked.ts';
 import { fewestSupports } from './fewest-supports.ts';
 import type { RunGeometry } from './geometry.ts';
@@ -30,6 +31,9 @@ export interface LaidSupports {
 /**
  * The supports of a run: on each horizontal stretch fewest, then most even, then the smallest list, every one within its
  * capacity by simple spans. A stop on one stretch leaves the run without supports: half a layout is none.
+ *
+ * `standing` are hangers that the floor has: those that are still legal stay, and as few as possible are set beside them. A
+ * stretch where nothing holds with them is laid out without.
  */
 export function layOutSupports(
   setting: SupportSetting,
@@ -37,12 +41,13 @@ export function layOutSupports(
   project: Project,
   line: LoadLine,
   say: Say,
+  standing: readonly Length[] = [],
 ): LaidSupports {
   const { limits, findings } = supportLimits(setting.run, setting.type, project, say);
   const riser = riserNote(setting, geometry, say);
   if (limits === null) return { supports: [], findings: [...findings, ...riser] };
   const stretches = supportStretches(geometry, setting.fittings, line.to);
-  const laid = stretches.map((stretch) => layOutStretch(setting, limits, stretch, line, say));
+  const laid = stretches.map((stretch) => layOutStretch(setting, limits, stretch, line, say, standing));
   const all = [...findings, ...riser, ...laid.flatMap((stretch) => stretch.findings)];
   const whole = laid.every((stretch) => stretch.supports.length > 0);
   const supports = whole ? laid.flatMap((stretch) => stretch.supports) : [];
@@ -87,6 +92,7 @@ function layOutStretch(
   stretch: SupportStretch,
   runLine: LoadLine,
   say: Say,
+  standing: readonly Length[],
 ): LaidSupports {
   const { run, type } = setting;
   if (latticeOf(run, type, stretch).count > MOST_PLACES) {
@@ -94,7 +100,16 @@ function layOutStretch(
   }
   const bars = supportBars(setting);
   const windows = supportWindows(setting, limits, stretch);
+  const line = clipped(runLine, stretch.loadFrom, stretch.loadTo);
   const grid = supportGrid(setting, limits, stretch, bars, windows);
+  const staying = standing.filter((at) => isPlace(grid, at)).map((at) => ({ from: at, to: at }));
+  if (staying.length > 0) {
+    // A window without width: no step passes over it, so a hanger stands in it.
+    const around = supportGrid(setting, limits, stretch, bars, [...windows, ...staying]);
+    const held = fewestSupports(around);
+    const laid = held.ok ? withinCapacity(setting, around, line, held.places, say) : null;
+    if (laid !== null && laid.findings.length === 0) return laid;
+  }
   const choice = fewestSupports(grid);
   if (!choice.ok) {
     const { at, message } = explainBlocked({ setting, limits, stretch, grid, bars, windows }, choice.blocked, say);
@@ -108,8 +123,12 @@ function layOutStretch(
     };
     return { supports: [], findings: [stop] };
   }
-  const line = clipped(runLine, stretch.loadFrom, stretch.loadTo);
   return withinCapacity(setting, grid, line, choice.places, say);
+}
+
+function isPlace({ first, step, allowed }: SupportGrid, at: Length): boolean {
+  const place = (at - first) / step;
+  return Number.isInteger(place) && allowed[place] === 1;
 }
 
 /** The capacity is looked at only where the winner without it does not hold. */

@@ -1,5 +1,6 @@
 import { type Finding, orderFindings } from '../finding.ts';
 import type { Run } from '../model.ts';
+import type { Length } from '../units/length.ts';
 import { aboveStructure } from './above-structure.ts';
 import { checkFacing } from './check-facing.ts';
 import { checkTaps } from './check-taps.ts';
@@ -7,6 +8,7 @@ import type { LayoutContext } from './context-for.ts';
 import { coverRun } from './cover-run.ts';
 import { coveringCost } from './covering-cost.ts';
 import { facingOf } from './facing.ts';
+import { fieldHoldFindings } from './field-hold-findings.ts';
 import { fixedJointFindings } from './fixed-joint-findings.ts';
 import { fixedJoints } from './fixed-joints.ts';
 import { type RunGeometry, runGeometry } from './geometry.ts';
@@ -29,7 +31,7 @@ import { unpricedNote } from './unpriced-note.ts';
 /**
  * The exact layout of one run: geometry, fittings by hand, the covering of every straight part that wins, joints, taps checked
  * against it, supports with both loads. Lengths in 1/80 mm. Throws only on our own faults; whatever a person can mend is a
- * finding. Rules: job document, "Meaning".
+ * finding. What the floor substituted is kept while the route lets it. Rules: job document, "Meaning".
  *
  * @example layoutRun(run, contextFor(job, run)).joints.length
  */
@@ -51,7 +53,8 @@ export function layoutRun(run: Run, context: LayoutContext): RunLayout {
     say,
   );
   const list = shopList(context);
-  const covering = coverRun(shopFor(list, parts), parts, fittings.placed, bars);
+  const holding = run.fieldHold && { hold: run.fieldHold, type: context.type, say };
+  const covering = coverRun(shopFor(list, parts), parts, fittings.placed, bars, holding);
   if (!covering.ok) {
     return barred(drawn, [
       ...faults,
@@ -60,7 +63,9 @@ export function layoutRun(run: Run, context: LayoutContext): RunLayout {
     ]);
   }
   if (stuck.length > 0) return barred(drawn, [...faults, ...stuck]);
-  return laidOut(drawn, parts, covering.pieces, faults);
+  const kept = covering.lost.length === 0 ? run.fieldHold : null;
+  const held = fieldHoldFindings(run, covering.lost, say);
+  return laidOut(drawn, parts, covering.pieces, [...faults, ...held], kept?.supports ?? []);
 }
 
 interface Drawn {
@@ -76,6 +81,7 @@ function laidOut(
   parts: StraightParts,
   pieces: readonly PlacedPiece[],
   faults: readonly Finding[],
+  standing: readonly Length[],
 ): RunLayout {
   const { run, context, say, geometry, fittings } = drawn;
   const { type, project } = context;
@@ -85,7 +91,7 @@ function laidOut(
   const checked = checkTaps({ run, type, length, pieces, joints }, places, say);
   const line = loadLine({ run, type, pieces, length, centreFeedAt: parts.feedAt, taps: places });
   const setting = { run, type, pieces, fittings: fittings.placed, joints };
-  const hung = layOutSupports(setting, geometry, project, line, say);
+  const hung = layOutSupports(setting, geometry, project, line, say, standing);
   const cost = coveringCost(pieces, joints.length, type.prices, context.jointLabour);
   const unpriced = unpricedNote(run, type, fittings.placed, context.jointLabour, say);
   return {

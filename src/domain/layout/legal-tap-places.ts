@@ -1,5 +1,5 @@
 import type { Length } from '../units/length.ts';
-import { neighbourReach, type TapBar, type TapSetting } from './tap-rules.ts';
+import { neighbourReach, type TapSetting } from './tap-rules.ts';
 
 /** The nearest legal places either side of a tap; null where there is none on the run. */
 export interface LegalPlaces {
@@ -16,7 +16,7 @@ interface Interval {
  * Finds the nearest places that nothing bars for one tap among all of a run's, given in ascending order. Within its own reach a
  * tap is looked at without its own bar; beyond it, the union of everything barred is walked by halving.
  */
-export function tapRoom({ type, length }: TapSetting, standing: readonly TapBar[], taps: readonly Length[]) {
+export function tapRoom({ type, length }: TapSetting, standing: readonly Interval[], taps: readonly Length[]) {
   const reach = neighbourReach(type);
   const around = (at: Length): Interval => ({ from: at - reach, to: at + reach });
   const all = merged([...standing, ...taps.map(around)]);

@@ -64,7 +64,7 @@ export function supportGrid(
   limits: SupportLimits,
   stretch: SupportStretch,
   bars: readonly SupportBar[],
-  windows: readonly SupportWindow[],
+  windows: readonly Pick<SupportWindow, 'from' | 'to'>[],
 ): SupportGrid {
   const { first, step, count } = latticeOf(setting.run, setting.type, stretch);
   const atOrBefore = (place: number) => Math.floor((place - first) / step);
@@ -89,7 +89,7 @@ export function supportGrid(
 function reaches(
   count: number,
   farthest: number,
-  windows: readonly SupportWindow[],
+  windows: readonly Pick<SupportWindow, 'from' | 'to'>[],
   atOrBefore: (place: number) => number,
   atOrAfter: (place: number) => number,
 ): Int32Array {

@@ -14,13 +14,16 @@ export interface CoveringsPartProps {
   readonly units: UnitSystem;
   readonly currency: string;
   readonly mayMoney: boolean;
+  /** Where the office lets go of what the floor substituted. */
+  readonly letGo?: JSX.Element | null;
 }
 
 const PLACES = ['Chosen', 'Second', 'Third'] as const;
 
 /** The covering that was chosen beside the next two, and why those lost: everybody sees the pieces, the office the amounts. */
 export function CoveringsPart(props: CoveringsPartProps): JSX.Element {
-  const { coverings, compared } = props.coverings;
+  const { coverings, compared, held } = props.coverings;
+  if (held) return <HeldCovering {...props} />;
   const only = compared ? 'No other covering holds the rules.' : 'There are too many coverings to compare them all.';
   return (
     <Part title="Coverings compared" id="coverings">
@@ -37,6 +40,21 @@ export function CoveringsPart(props: CoveringsPartProps): JSX.Element {
           {coverings.length === 1 && <p class="soft">{only}</p>}
         </>
       )}
+    </Part>
+  );
+}
+
+/** Nothing was chosen by cost where the floor has put sections in, so nothing is said to win. */
+function HeldCovering({ coverings, units, letGo }: CoveringsPartProps) {
+  const [kept] = coverings.coverings;
+  return (
+    <Part title="Coverings compared" id="coverings">
+      <p>
+        <strong>Kept to what the floor substituted.</strong> Coverings are not compared: these sections stand because
+        the floor put them in, not because they cost least.
+      </p>
+      {kept !== undefined && <p>Along the run: {piecesInWords(kept.pieces, sayIn(units))}.</p>}
+      {letGo}
     </Part>
   );
 }
