@@ -10,11 +10,12 @@ import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { entered, type FormTrouble } from './form.ts';
 import { pagerOf, withQuery } from './pager.ts';
-import { changesTogether, showChanges } from './several/changes.ts';
-import { copies, showCopies } from './several/copies.ts';
-import { partners, showPartners } from './several/partners.ts';
+import { CHANGES } from './several/changes.ts';
+import { COPIES } from './several/copies.ts';
+import { PARTNERS } from './several/partners.ts';
+import { type Round, roundRoutes, showRound } from './several/round.ts';
 import { jobParams, sendSeveral, severalPath } from './several/sheet.ts';
-import { type Typed, typedIn } from './several/typed.ts';
+import { typedIn } from './several/typed.ts';
 
 const query = z.object({
   level: z.string().max(64).default(''),
@@ -26,7 +27,6 @@ const query = z.object({
 type Asked = z.infer<typeof query>;
 
 const A_PAGE = 100;
-const FRESH = { taps: 'yes', branches: 'yes', pairTaps: 'yes', way: 'axis-left' };
 
 /** Several runs at once: tick them, then copy them, make their partners, or change them together. */
 export function severalRuns(app: App, context: Context): void {
@@ -44,15 +44,15 @@ export function severalRuns(app: App, context: Context): void {
         ? (await listed(context, request, jobId, request.query, MOST_MADE)).items.map((row) => row.key)
         : typedIn(request).runs;
     if (runs.length === 0) return showPick(context, request, reply, jobId, request.query, NOTHING_TICKED);
-    const typed: Typed = { fields: FRESH, runs, levels: [] };
-    if (fields.do === 'changes') return showChanges(context, request, reply, jobId, { ...typed, fields: {} });
-    const show = fields.do === 'partners' ? showPartners : showCopies;
-    return show(context, request, reply, jobId, typed);
+    const begin = <A, P>(round: Round<A, P>) =>
+      showRound(context, request, reply, round, { fields: round.fresh, runs, levels: [] });
+    if (fields.do === 'changes') return begin(CHANGES);
+    return fields.do === 'partners' ? begin(PARTNERS) : begin(COPIES);
   });
 
-  copies(app, context);
-  partners(app, context);
-  changesTogether(app, context);
+  roundRoutes(app, context, COPIES);
+  roundRoutes(app, context, PARTNERS);
+  roundRoutes(app, context, CHANGES);
 }
 
 const NOTHING_TICKED: FormTrouble = {

@@ -4,15 +4,14 @@ import type { Finding } from '../../../src/domain/finding.ts';
 import type { UnitSystem } from '../../../src/domain/model.ts';
 import { Button } from '../../components/button.tsx';
 import { DataTable } from '../../components/data-table.tsx';
-import type { Entered, FaultOf } from '../../components/fault-of.ts';
 import type { Option } from '../../components/field.tsx';
 import { FindingList } from '../../components/finding-list.tsx';
 import { Form } from '../../components/form.tsx';
-import { type FormFault, FormFaults } from '../../components/form-faults.tsx';
 import { BULK_WORDS, bulkValueWords } from '../../words/bulk-fields.ts';
-import { type Carried, CarriedFields, ChosenRuns } from './carried.tsx';
+import { type Carried, CarriedFields } from './carried.tsx';
 import { ChangeFields } from './change-fields.tsx';
 import { Notes, releasedNote } from './made-preview.tsx';
+import { SeveralForm, type SeveralFormProps } from './several-form.tsx';
 
 export interface ChangesPreviewProps {
   readonly action: string;
@@ -30,14 +29,7 @@ export interface ChangesPreviewProps {
   readonly notes: readonly string[];
 }
 
-export interface ChangesPageProps {
-  readonly action: string;
-  readonly csrf: string;
-  readonly pickHref: string;
-  readonly runs: readonly string[];
-  readonly entered: Entered;
-  readonly faultOf: FaultOf;
-  readonly summary: readonly FormFault[];
+export interface ChangesPageProps extends SeveralFormProps {
   readonly levels: readonly Option[];
   readonly types: readonly Option[];
   readonly example: string;
@@ -51,17 +43,15 @@ const FINDINGS = 30;
 
 /** One or several fields of many runs changed together. */
 export function ChangesPage(props: ChangesPageProps): JSX.Element {
-  const { action, csrf, pickHref, runs, summary, preview } = props;
+  const { preview } = props;
   return (
-    <>
-      <FormFaults faults={summary} />
-      {preview !== null && <ChangesPreview {...preview} />}
-      <Form action={action} csrf={csrf}>
-        <ChosenRuns runs={runs} pickHref={pickHref} />
-        <ChangeFields {...props} />
-        <Button {...(preview === null ? { kind: 'lead' as const } : {})}>Show what would change</Button>
-      </Form>
-    </>
+    <SeveralForm
+      form={props}
+      preview={preview === null ? null : <ChangesPreview {...preview} />}
+      ask="Show what would change"
+    >
+      <ChangeFields {...props} />
+    </SeveralForm>
   );
 }
 

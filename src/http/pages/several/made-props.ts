@@ -1,32 +1,22 @@
-import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type MadePreviewProps, NEW_MARK } from '../../../../views/pages/several/made-preview.tsx';
 import type { Context, Viewer } from '../../../actions/context.ts';
 import type { SeveralPreview } from '../../../actions/run-copies.ts';
 import { levelRuns } from '../../../actions/several/level-runs.ts';
-import type { UnitSystem } from '../../../domain/model.ts';
-import { formToken } from '../../plugins/sessions.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
-import type { Typed } from './typed.ts';
+import type { Shown } from './round.ts';
 
 /** A plan of more runs than this is a thicket. */
 const DRAWN = 160;
 
 /** What the preview of made runs shows: their names, and the plan of the first level that gets any. */
-export async function madeProps(
-  context: Context,
-  request: FastifyRequest,
-  reply: FastifyReply,
-  jobId: string,
-  action: string,
-  units: UnitSystem,
-  typed: Typed,
-  preview: SeveralPreview,
-): Promise<MadePreviewProps> {
+export async function madeProps(shown: Shown<SeveralPreview>): Promise<MadePreviewProps | null> {
+  const { context, request, jobId, job, typed, form, writePath, preview } = shown;
+  if (preview === undefined) return null;
   return {
-    action,
-    csrf: formToken(reply),
+    action: writePath,
+    csrf: form.csrf,
     submissionId: context.newId(),
-    units,
+    units: job.project.units,
     carried: typed,
     seen: JSON.stringify(preview.seen),
     rows: preview.rows,
@@ -35,6 +25,10 @@ export async function madeProps(
     released: preview.released,
     plan: await planOf(context, viewerOf(request), jobId, preview),
   };
+}
+
+export function saidMade({ made }: { readonly made: readonly string[] }): string {
+  return `${made.length === 1 ? `Run ${made[0]} is` : `${made.length} runs are`} made and laid out.`;
 }
 
 async function planOf(
