@@ -1,18 +1,19 @@
 import { z } from 'zod';
 import type { RunDocument } from '../document/job-document.ts';
 import { toRun } from '../document/model/to-run.ts';
+import { toModel } from '../document/to-model.ts';
 import { labourLines } from '../domain/labour/labour-lines.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import type { Job, LabourBook, Run, UnitSystem } from '../domain/model.ts';
-import { boundariesOf, connectionsOf } from '../domain/quality/stale.ts';
 import { compareRevisions, type Revised } from '../domain/revision/compare-revisions.ts';
 import type { RevisionDifference } from '../domain/revision/difference.ts';
 import { takeOff } from '../domain/takeoff/take-off.ts';
 import type { Reader } from '../store/database.ts';
+import { readDesign } from '../store/designs.ts';
 import type { Context, Viewer } from './context.ts';
-import { designOf } from './job-design.ts';
 import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
+import { readBoundaries } from './run-states.ts';
 
 /** A released revision by its number, or the design as it stands. */
 export const revisionNameSchema = z.union([z.coerce.number().int().positive(), z.literal('draft')]);
@@ -45,18 +46,21 @@ export async function compareOf(
   runId: string,
   [from, to]: readonly [RevisionName, RevisionName],
 ): Promise<Compared> {
-  const row = await reader.run.findFirst({ where: { projectId, id: runId }, select: { key: true } });
-  if (row === null) return refuse({ code: 'not-found', what: 'run' });
-  const { job } = await designOf(reader, projectId);
+  const known = await reader.run.findFirst({ where: { projectId, id: runId }, select: { id: true } });
+  if (known === null) return refuse({ code: 'not-found', what: 'run' });
+  const job = toModel(await readDesign(reader, projectId, []));
   const before = await readRevision(reader, runId, from);
   const after = await readRevision(reader, runId, to);
-  const keys = job.runs.map((run) => run.id);
-  const boundary = boundariesOf(keys, connectionsOf(job.runs)).get(row.key) ?? [row.key];
+  const boundary = await readBoundaries(reader, projectId, [runId]);
   return {
     units: job.project.units,
     before: { name: from, ...before },
     after: { name: to, ...after },
-    difference: compareRevisions(revised(job, before), revised(job, after), boundary),
+    difference: compareRevisions(
+      revised(job, before),
+      revised(job, after),
+      boundary.map(({ key }) => key),
+    ),
   };
 }
 

@@ -14,7 +14,7 @@ import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
 import { findingChanges } from './several/finding-changes.ts';
 import { releasedOf } from './several/released-of.ts';
-import { joinedScope, runsAround } from './several/runs-around.ts';
+import { runsAround } from './several/runs-around.ts';
 import { assertSeen, type Seen, seenOf } from './several/seen.ts';
 
 export interface BulkPreview {
@@ -73,7 +73,7 @@ export async function changeTogether(
       const changed = plan.changed.map((run) => run.id);
       if (changed.length === 0) return { changed, released: [] };
       await changeDesign(tx, context, projectId, {
-        scope: await joinedScope(tx, projectId, changed),
+        scope: await connectedRuns(tx, projectId, changed),
         change: (before) => withChanged(before, plan.changed),
         faultPath: (path) => bulkFaultPath(path, asked),
       });

@@ -10,7 +10,7 @@ import { reach } from './reach.ts';
 import type { SeveralPreview } from './run-copies.ts';
 import { madeFaultPath, madePreview, type Sound, soundPlan } from './several/made-preview.ts';
 import { releasedOf } from './several/released-of.ts';
-import { joinedScope, runsAround } from './several/runs-around.ts';
+import { runsAround } from './several/runs-around.ts';
 import { assertSeen, type Seen, seenOf } from './several/seen.ts';
 
 /** The partners on the other feed side as they would be; nothing is written. */
@@ -51,7 +51,7 @@ export async function makePartners(
       const sources = plan.changed.map((run) => run.id);
       if (seen !== null) await assertSeen(tx, context, projectId, sources, seen);
       await changeDesign(tx, context, projectId, {
-        scope: await joinedScope(tx, projectId, sources),
+        scope: await connectedRuns(tx, projectId, sources),
         change: (before) => withPartners(before, plan),
         faultPath: madeFaultPath,
       });

@@ -7,7 +7,9 @@ import type { Verdict } from '../domain/quality/insulation/verdict.ts';
 import { type OpenPoint, type RunCounts, type RunStatus, runStatus } from '../domain/quality/run-status.ts';
 import { type Boundaries, boundariesOf, lastWorkInBoundary, VOIDS_TESTS } from '../domain/quality/stale.ts';
 import { groupBy } from '../domain/takeoff/group-by.ts';
+import { connectedRuns } from '../store/connected-runs.ts';
 import type { Reader } from '../store/database.ts';
+import { inChunks } from '../store/in-chunks.ts';
 import { siteRecord } from '../store/records.ts';
 import { type RunScope, readRunCounts, readWholeRunRecords } from '../store/run-counts.ts';
 import { draftThings, releasedThings, type Things } from './progress/things.ts';
@@ -50,13 +52,11 @@ export async function runStates(
   scope: RunScope = 'all',
   design?: KnownDesign,
 ): Promise<readonly RunState[]> {
-  const rows = await readRunRows(reader, projectId);
-  if (scope === 'all')
+  if (scope === 'all') {
+    const rows = await readRunRows(reader, projectId);
     return statesOf(reader, projectId, rows, 'all', design ?? (await readDesignOf(reader, projectId, 'all')));
-  const asked = rows.filter((row) => scope.includes(row.id));
-  const boundaries = boundariesIn(rows);
-  const wanted = new Set(asked.flatMap((row) => boundaries.get(row.key) ?? [row.key]));
-  const connected = rows.filter((row) => wanted.has(row.key));
+  }
+  const connected = await readBoundaries(reader, projectId, scope);
   const ids = connected.map((row) => row.id);
   const known = design ?? (await readDesignOf(reader, projectId, ids));
   const states = await statesOf(reader, projectId, connected, ids, known);
@@ -71,13 +71,28 @@ export interface RunRow {
   readonly parentKey: string | null;
 }
 
-/** In document order. */
+const ROW = { id: true, key: true, revision: true, changed: true, parentKey: true } as const;
+
+/** Every run of the job, in document order. */
 export function readRunRows(reader: Reader, projectId: string): Promise<RunRow[]> {
-  return reader.run.findMany({
-    where: { projectId },
-    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-    select: { id: true, key: true, revision: true, changed: true, parentKey: true },
-  });
+  return reader.run.findMany({ where: { projectId }, orderBy: [{ ordinal: 'asc' }, { key: 'asc' }], select: ROW });
+}
+
+/** These runs, by their ids, with all that they are electrically connected with, in document order. */
+export async function readBoundaries(reader: Reader, projectId: string, ids: readonly string[]): Promise<RunRow[]> {
+  const asked = await inChunks(ids, (chunk) =>
+    reader.run.findMany({ where: { projectId, id: { in: chunk } }, select: { key: true } }),
+  );
+  const keys = await connectedRuns(
+    reader,
+    projectId,
+    asked.map(({ key }) => key),
+    'tees',
+  );
+  const rows = await inChunks(keys, (chunk) =>
+    reader.run.findMany({ where: { projectId, key: { in: chunk } }, select: { ...ROW, ordinal: true } }),
+  );
+  return rows.sort((a, b) => a.ordinal - b.ordinal);
 }
 
 /** The states of these rows, which are whole boundaries: work on one run makes the test of another stale. */

@@ -1,16 +1,14 @@
 import { computeBid } from './bid/compute-bid.ts';
 import type { BidResult } from './bid/result.ts';
-import { type Finding, orderFindings } from './finding.ts';
+import type { Finding } from './finding.ts';
+import { jobChecks } from './job-checks.ts';
 import { computeLabour } from './labour/compute-labour.ts';
-import { judgeLabour } from './labour/judge-labour.ts';
 import type { Labour } from './labour/result.ts';
 import { layoutJob } from './layout/layout-job.ts';
 import type { RunLayout } from './layout/result.ts';
 import type { Job } from './model.ts';
-import { judgeCords } from './ordering/cord-lengths.ts';
 import { orderThings } from './ordering/order-things.ts';
 import { type SpareLine, sparesOf } from './ordering/spares.ts';
-import { judgeTakeoff } from './takeoff/judge-takeoff.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
 import { takeOff } from './takeoff/take-off.ts';
 
@@ -35,15 +33,17 @@ export interface Figures {
 export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)): Figures {
   const takeoff = takeOff(job, layouts);
   const labour = computeLabour(job, layouts, takeoff);
-  const findings = [
-    ...layouts.flatMap((layout) => layout.findings),
-    ...judgeTakeoff(job, layouts),
-    ...judgeCords(job, layouts),
-    ...judgeLabour(job, layouts, takeoff),
-  ];
-  const checks = orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
   const bid = job.bid && computeBid(job, job.bid, { layouts, takeoff, labour });
   const rules = job.project.ordering?.spares ?? [];
   const spares = rules.length === 0 ? null : sparesOf(orderThings(job, layouts, takeoff), rules).lines;
-  return { layouts, takeoff, spares, labour, electrical: null, failover: null, bid, checks };
+  return {
+    layouts,
+    takeoff,
+    spares,
+    labour,
+    electrical: null,
+    failover: null,
+    bid,
+    checks: jobChecks(job, layouts, takeoff),
+  };
 }

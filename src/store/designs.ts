@@ -8,6 +8,7 @@ import type {
 import { canonicalJson } from '../domain/canonical-json.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import type { Reader, Tx } from './database.ts';
+import { inChunks } from './in-chunks.ts';
 import { insertMany, updateMany } from './insert-many.ts';
 
 /** Which runs of a design to read: all, or those with these keys. */
@@ -15,7 +16,6 @@ export type Scope = 'all' | readonly string[];
 
 /** The design as one job document, in document order. With a list of runs it holds those runs alone beside everything they refer to. */
 export async function readDesign(reader: Reader, projectId: string, scope: Scope = 'all'): Promise<JobDocument> {
-  const where = scope === 'all' ? { projectId } : { projectId, key: { in: [...scope] } };
   // One after the other: inside a transaction there is one connection, and it takes one question at a time.
   const project = await reader.project.findUniqueOrThrow({
     where: { id: projectId },
@@ -28,7 +28,10 @@ export async function readDesign(reader: Reader, projectId: string, scope: Scope
   } as const;
   const levels = await reader.level.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
   const types = await reader.buswayType.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
-  const runs = await reader.run.findMany({ ...inOrder, where, orderBy: [...inOrder.orderBy] });
+  const runs =
+    scope === 'all'
+      ? await reader.run.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] })
+      : await readRuns(reader, projectId, scope);
   const book = await reader.labourBook.findUnique({ where: { projectId }, select: { spec: true } });
   const extras = project.extras as unknown as JobDocument['extras'];
   return {
@@ -41,6 +44,14 @@ export async function readDesign(reader: Reader, projectId: string, scope: Scope
     ...(book === null ? {} : { labourBook: book.spec as unknown as JobDocument['labourBook'] }),
     ...(project.bid === null ? {} : { bid: project.bid as unknown as JobDocument['bid'] }),
   };
+}
+
+/** In document order, which holds over all the questions that so many keys may take. */
+async function readRuns(reader: Reader, projectId: string, keys: readonly string[]) {
+  const rows = await inChunks(keys, (chunk) =>
+    reader.run.findMany({ where: { projectId, key: { in: chunk } }, select: { ordinal: true, spec: true } }),
+  );
+  return rows.sort((a, b) => a.ordinal - b.ordinal);
 }
 
 /** A row that changes its name keeps its identity. */
@@ -161,10 +172,14 @@ async function saveRuns(
   const kept = after.runs.filter((run) => old.has(run.id));
   const columnsOf = (run: RunDocument) => runColumns(run, layoutOf(layouts, run.id), levelIds, typeIds);
 
-  const stored = await tx.run.findMany({
-    where: { projectId, key: { in: before.runs.map((run) => run.id) } },
-    select: { id: true, key: true, layout: true, revision: true, version: true },
-  });
+  const stored = await inChunks(
+    before.runs.map((run) => run.id),
+    (chunk) =>
+      tx.run.findMany({
+        where: { projectId, key: { in: chunk } },
+        select: { id: true, key: true, layout: true, revision: true, version: true },
+      }),
+  );
   const rows = new Map(stored.map((row) => [renamed('run', rename, row.key), row]));
   const differing = kept.flatMap((run) => {
     const row = rows.get(run.id);

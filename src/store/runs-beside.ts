@@ -50,7 +50,7 @@ interface Row {
 
 async function read(reader: Reader, projectId: string, either: readonly object[]): Promise<Row[]> {
   const rows = await reader.run.findMany({
-    where: { projectId, OR: [...either] },
+    where: { OR: either.map((where) => ({ projectId, ...where })) },
     select: { id: true, key: true, parentKey: true, ordinal: true, spec: true },
   });
   return rows.map((row) => ({ ...row, spec: row.spec as unknown as RunDocument }));

@@ -9,13 +9,16 @@ import { coverings, type RunCoverings } from '../../domain/layout/coverings.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { BuswayType, LabourBook, Run, Tap } from '../../domain/model.ts';
 import type { JointState, PieceState, SupportState, TapState } from '../../domain/quality/states.ts';
+import { runFigures } from '../../domain/run-figures.ts';
 import type { Length } from '../../domain/units/length.ts';
 import type { Reader } from '../../store/database.ts';
 import type { Context, Viewer } from '../context.ts';
-import { figuresOf } from '../figures.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
-import { progressOf, type RunStanding } from '../progress.ts';
+import type { RunStanding } from '../progress/standing.ts';
+import { standingOf } from '../progress/standing-of.ts';
 import { refuse } from '../refused.ts';
+import { runDesignOf } from '../run-design.ts';
+import { runStates } from '../run-states.ts';
 
 /** A thing of a released run: its permanent id, its mark and where it stands. */
 interface Item<State> {
@@ -62,7 +65,7 @@ export interface RunBoard {
   readonly runIds: ReadonlyMap<string, string>;
 }
 
-/** Everything that a run's page shows. */
+/** Everything that a run's page shows. Other runs are read only where they are joined to it. */
 export async function runBoard(context: Context, viewer: Viewer, projectId: string, runId: string): Promise<RunBoard> {
   const heading = await jobHeading(context, viewer, projectId);
   const { db } = context.database;
@@ -71,32 +74,30 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
     select: {
       key: true,
       version: true,
-      revision: true,
       level: { select: { id: true, name: true } },
-      revisions: { orderBy: { number: 'desc' } },
+      revisions: { orderBy: { number: 'desc' }, select: { number: true, at: true, reason: true, byUserId: true } },
     },
   });
   if (row === null) return refuse({ code: 'not-found', what: 'run' });
-  const [progress, { figures, job }, released, names] = await Promise.all([
-    progressOf(db, projectId),
-    figuresOf(db, projectId),
-    readReleased(db, runId, row.revisions[0]),
+  const design = await runDesignOf(db, projectId, runId);
+  const { run, type, layout, job, ids } = design;
+  const own = { runs: new Map([[row.key, run]]), layouts: new Map([[row.key, layout]]) };
+  const [repeat, [state], released, names] = await Promise.all([
+    design.repeat(),
+    runStates(db, projectId, [runId], own),
+    readReleased(db, runId, row.revisions[0]?.number),
     db.user.findMany({
       where: { id: { in: row.revisions.map((revision) => revision.byUserId) } },
       select: { id: true, name: true },
     }),
   ]);
-  const standing = progress.runs.find((run) => run.id === runId);
-  const run = job.runs.find((one) => one.id === row.key);
-  const layout = figures.layouts.find((one) => one.run === row.key);
-  const type = job.types.find((one) => one.id === run?.type);
-  if (standing === undefined || run === undefined || layout === undefined || type === undefined)
-    return refuse({ code: 'not-found', what: 'run' });
+  if (state === undefined) return refuse({ code: 'not-found', what: 'run' });
+  const { hours, checks } = runFigures(job, run, layout, repeat);
   return {
     heading,
     level: row.level,
     version: row.version,
-    standing,
+    standing: standingOf({ state, run, layout, budget: hours }),
     run,
     type,
     layout,
@@ -108,22 +109,19 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
       reason,
       byName: names.find((user) => user.id === byUserId)?.name ?? 'a closed account',
     })),
-    findings: figures.checks.filter((finding) => finding.run === row.key),
-    hours: (figures.labour?.lines ?? []).filter((line) => line.run === row.key),
+    findings: checks,
+    hours,
     labourBook: job.labourBook,
-    runIds: new Map(progress.runs.map((one) => [one.key, one.id])),
+    runIds: ids,
   };
 }
 
-interface RevisionRow {
-  readonly number: number;
-  readonly at: Date;
-  readonly spec: unknown;
-  readonly layout: unknown;
-}
-
-async function readReleased(reader: Reader, runId: string, last: RevisionRow | undefined): Promise<Released | null> {
-  if (last === undefined) return null;
+async function readReleased(reader: Reader, runId: string, number: number | undefined): Promise<Released | null> {
+  if (number === undefined) return null;
+  const last = await reader.runRevision.findUniqueOrThrow({
+    where: { runId_number: { runId, number } },
+    select: { number: true, at: true, spec: true, layout: true },
+  });
   const standing = {
     where: { runId, retiredAt: null },
     orderBy: [{ ordinal: 'asc' as const }, { id: 'asc' as const }],

@@ -1,12 +1,12 @@
 import type { InsulationRule } from '../../domain/quality/insulation/criterion.ts';
 import { type InsulationResult, judgeInsulation } from '../../domain/quality/insulation-test.ts';
 import type { InsulationTestBody, RecordKind, SiteRecord } from '../../domain/quality/record.ts';
-import { type Boundaries, staleBecause, VOIDS_TESTS, type Work } from '../../domain/quality/stale.ts';
+import { staleBecause, VOIDS_TESTS, type Work } from '../../domain/quality/stale.ts';
 import type { Reader } from '../../store/database.ts';
 import { marksOf } from '../../store/records.ts';
 import { isTest } from '../closeout/site-records.ts';
 import type { RunAt } from '../records/run-at.ts';
-import { boundariesIn } from '../run-states.ts';
+import { boundariesIn, readBoundaries } from '../run-states.ts';
 
 /** One insulation test of a run with its working. */
 export interface TestStanding {
@@ -42,14 +42,9 @@ export async function testsOf(reader: Reader, { floor, records, insulation }: Ru
 }
 
 async function workSince(reader: Reader, floor: RunAt['floor'], testAt: string): Promise<readonly Work[]> {
-  const runs = await reader.run.findMany({
-    where: { projectId: floor.projectId },
-    select: { id: true, key: true, parentKey: true },
-  });
-  const boundaries: Boundaries = boundariesIn(runs);
-  const connected = new Set(boundaries.get(floor.key) ?? [floor.key]);
+  const connected = await readBoundaries(reader, floor.projectId, [floor.id]);
   const where = {
-    runId: { in: runs.filter((run) => connected.has(run.key)).map((run) => run.id) },
+    runId: { in: connected.map((run) => run.id) },
     kind: { in: [...VOIDS_TESTS] },
     at: { gte: new Date(testAt) },
   };
@@ -70,7 +65,7 @@ async function workSince(reader: Reader, floor: RunAt['floor'], testAt: string):
     const { run = '', mark = '' } = marks.get(row.subjectId) ?? {};
     return { run, mark, kind: row.kind as RecordKind, at: row.at.toISOString() };
   });
-  return staleBecause({ run: floor.key, at: testAt }, work, boundaries);
+  return staleBecause({ run: floor.key, at: testAt }, work, boundariesIn(connected));
 }
 
 /** The rule that all tests of the job are judged by. */

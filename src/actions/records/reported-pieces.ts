@@ -1,7 +1,8 @@
 import { REPORTED_ACTIVITIES, type ReportedActivity } from '../../domain/quality/record.ts';
+import { runFigures } from '../../domain/run-figures.ts';
 import type { Context, Viewer } from '../context.ts';
-import { figuresOf } from '../figures.ts';
 import { reach } from '../reach.ts';
+import { runDesignOf } from '../run-design.ts';
 import { NOTHING_BUDGETED, type ReportedPieces } from './run-at.ts';
 
 /**
@@ -16,15 +17,14 @@ export async function reportedPieces(
 ): Promise<ReportedPieces> {
   const { db } = context.database;
   await reach(db, viewer, projectId);
-  const run = await db.run.findFirst({ where: { projectId, id: runId }, select: { key: true } });
-  if (run === null) return NOTHING_BUDGETED;
-  const { figures } = await figuresOf(db, projectId);
+  const known = await db.run.findFirst({ where: { projectId, id: runId }, select: { id: true } });
+  if (known === null) return NOTHING_BUDGETED;
+  const { job, run, layout } = await runDesignOf(db, projectId, runId);
   const pieces = new Map<ReportedActivity, number>();
-  for (const line of figures.labour?.lines ?? []) {
+  // Learning changes hours and no count, so any repeat will do.
+  for (const line of runFigures(job, run, layout, 1).hours) {
     const activity = REPORTED_ACTIVITIES.find((reported) => reported === line.activity);
-    if (line.run === run.key && activity !== undefined) {
-      pieces.set(activity, (pieces.get(activity) ?? 0) + line.pieces);
-    }
+    if (activity !== undefined) pieces.set(activity, (pieces.get(activity) ?? 0) + line.pieces);
   }
   return pieces;
 }

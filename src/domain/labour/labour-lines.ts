@@ -38,24 +38,50 @@ function runLines(
     const layout = layoutOf.get(run.id);
     const repeat = repeats.get(run.id);
     if (!layout?.ok || repeat === undefined) return [];
-    const measures = measureRun(run, layout, takeoffOf.get(run.id) ?? []);
     const level = levelOf.get(run.level);
     if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
-    const place = { run, level, repeat };
-    return unitHours.flatMap(({ id, activity }) =>
-      measures[id].filter(({ pieces }) => pieces > 0).map((measure) => lineOf(id, activity, measure, place, book)),
-    );
+    return linesOf({ run, level, repeat }, layout, takeoffOf.get(run.id) ?? [], { book, unitHours });
   });
 }
 
-function activitiesOf(book: LabourBook): { id: Activity; activity: LabourActivity }[] {
+/**
+ * The lines of one run alone, out of its sound layout and its own takeoff; `place.repeat` is which repeat it is in the order
+ * of work (`repeatsOf`). Together the runs' lines are the job's, but for the extras.
+ */
+export function runLabourLines(
+  place: Place,
+  layout: RunLayout,
+  takeoff: readonly TakeoffLine[],
+  book: LabourBook,
+): readonly LabourLine[] {
+  return linesOf(place, layout, takeoff, { book, unitHours: activitiesOf(book) });
+}
+
+interface Hours {
+  readonly book: LabourBook;
+  readonly unitHours: readonly { readonly id: Activity; readonly activity: LabourActivity }[];
+}
+
+function linesOf(
+  place: Place,
+  layout: RunLayout,
+  takeoff: readonly TakeoffLine[],
+  { book, unitHours }: Hours,
+): LabourLine[] {
+  const measures = measureRun(place.run, layout, takeoff);
+  return unitHours.flatMap(({ id, activity }) =>
+    measures[id].filter(({ pieces }) => pieces > 0).map((measure) => lineOf(id, activity, measure, place, book)),
+  );
+}
+
+function activitiesOf(book: LabourBook): Hours['unitHours'] {
   return ACTIVITIES.flatMap((id) => {
     const activity = book.activities.find((candidate) => candidate.id === id);
     return activity ? [{ id, activity }] : [];
   });
 }
 
-interface Place {
+export interface Place {
   readonly run: Run;
   readonly level: Level;
   readonly repeat: number;

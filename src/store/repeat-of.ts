@@ -1,0 +1,50 @@
+import type { Reader } from './database.ts';
+
+/** A run's place in the order of work. */
+export interface WorkPlace {
+  readonly projectId: string;
+  readonly levelId: string;
+  readonly levelOrdinal: number;
+  readonly ordinal: number;
+  readonly layoutOk: boolean;
+}
+
+/**
+ * Which repeat a run is, or its level, as `repeatsOf` counts it over a whole job: by level order, then document order, sound
+ * layouts alone. Counted by the database, so that no other run is read. null for a run without a sound layout.
+ */
+export async function repeatOf(reader: Reader, place: WorkPlace, over: 'run' | 'level'): Promise<number | null> {
+  if (!place.layoutOk) return null;
+  return over === 'run' ? runsUpTo(reader, place) : levelsUpTo(reader, place);
+}
+
+function runsUpTo(reader: Reader, { projectId, levelOrdinal, ordinal }: WorkPlace): Promise<number> {
+  return reader.run.count({
+    where: {
+      projectId,
+      layoutOk: true,
+      OR: [
+        { level: { ordinal: { lt: levelOrdinal } } },
+        { level: { ordinal: levelOrdinal }, ordinal: { lte: ordinal } },
+      ],
+    },
+  });
+}
+
+/** Levels of one order take their turns by their first run. */
+async function levelsUpTo(reader: Reader, { projectId, levelId, levelOrdinal }: WorkPlace): Promise<number> {
+  const { _min: first } = await reader.run.aggregate({
+    where: { projectId, levelId, layoutOk: true },
+    _min: { ordinal: true },
+  });
+  const begunBy = { some: { layoutOk: true, ordinal: { lte: first.ordinal ?? 0 } } };
+  return reader.level.count({
+    where: {
+      projectId,
+      OR: [
+        { ordinal: { lt: levelOrdinal }, runs: { some: { layoutOk: true } } },
+        { ordinal: levelOrdinal, runs: begunBy },
+      ],
+    },
+  });
+}
