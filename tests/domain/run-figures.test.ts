@@ -30,9 +30,12 @@ const DOCUMENTS: Readonly<Record<string, () => JobDocument>> = {
   'a run that no stock covers': scenarioT1AsDrawn,
 };
 
-test.each(Object.entries(DOCUMENTS))('one run alone has the hours and findings that it has in %s', (_name, document) => {
-  expectTheSameAlone(toModel(document()));
-});
+test.each(Object.entries(DOCUMENTS))(
+  'one run alone has the hours and findings that it has in %s',
+  (_name, document) => {
+    expectTheSameAlone(toModel(document()));
+  },
+);
 
 test('rods and drops that nobody has stock for are found on their run alone as well', () => {
   const job = toModel(demoJob());
