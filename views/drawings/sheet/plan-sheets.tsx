@@ -3,10 +3,11 @@ import type { UnitSystem } from '../../../src/domain/model.ts';
 import { inksFor } from '../ink.tsx';
 import { extentOf, widened } from '../plan/extent.ts';
 import { Bar, North } from '../plan/furniture.tsx';
-import type { PlanRun, Window } from '../plan/props.ts';
+import type { PlanRun, Underlay, Window } from '../plan/props.ts';
 import { scaleBar } from '../plan/scale-bar.ts';
 import { Scene } from '../plan/scene.tsx';
-import { LETTER, viewAt } from '../plan/view.ts';
+import { Under } from '../plan/under.tsx';
+import { LETTER, type View, viewAt } from '../plan/view.ts';
 import { textWidth } from '../text-width.ts';
 import type { SheetHead } from './head.ts';
 import { checkBar, type SheetLayout, sheetLayout } from './layout.ts';
@@ -25,6 +26,8 @@ export interface PlanPrint {
   readonly paper: PaperName;
   /** null: the largest scale that takes the level on one sheet, but several sheets rather than a scale too small to read. */
   readonly ratio: number | null;
+  /** Printed under the plan, cut off at the edge of the drawing. */
+  readonly underlay?: Underlay;
 }
 
 export const MOST_SHEETS = 60;
@@ -51,7 +54,7 @@ export function printPlan(print: PlanPrint): Printed {
 }
 
 function planSheet(
-  { runs, units, head, paper }: PlanPrint,
+  { runs, units, head, paper, underlay }: PlanPrint,
   layout: SheetLayout,
   ratio: number,
   tiles: readonly Tile[],
@@ -74,12 +77,23 @@ function planSheet(
       legend={<PlanLegend />}
       bar={<Bar length={bar.length * scale} text={bar.text} x={barX} y={barY + 18} inks={inks} />}
     >
+      {underlay !== undefined && <Framed underlay={underlay} view={view} />}
       <Scene runs={runs} view={view} units={units} inks={inks} detailed allAlike />
       <MatchLines tiles={tiles} tile={tile} frame={frame} over={OVER} />
       <g transform={`translate(${border.x + border.width - 14} ${barY + 1}) scale(0.8)`}>
         <North x={0} inks={inks} />
       </g>
     </Sheet>
+  );
+}
+
+function Framed({ underlay, view }: { underlay: Underlay; view: View }) {
+  const { x, y, width, height } = view.frame;
+  return (
+    <svg x={x} y={y} width={width} height={height} viewBox={`${x} ${y} ${width} ${height}`}>
+      <title>Picture under the plan</title>
+      <Under underlay={underlay} view={view} />
+    </svg>
   );
 }
 

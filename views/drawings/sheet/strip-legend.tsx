@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { hatch, InkedBox, inksFor } from '../ink.tsx';
+import { LegendWall, LegendWord } from './legend-signs.tsx';
 
 const inks = inksFor('paper');
 
@@ -8,51 +9,32 @@ export function StripLegend(): JSX.Element {
   return (
     <>
       <InkedBox box={{ x: 0, y: 5, width: 26, height: 12 }} ink="firm" inks={inks} />
-      <Word x={31} text="P piece with its length" />
+      <LegendWord x={31} text="P piece with its length" />
       <InkedBox box={{ x: 140, y: 3, width: 6, height: 16 }} ink="firm" inks={inks} />
-      <Word x={151} text="J joint, from the feed" />
+      <LegendWord x={151} text="J joint, from the feed" />
       <InkedBox box={{ x: 251, y: 3, width: 9, height: 8 }} ink="firm" inks={inks} />
       <path d="M255.5 11V20" stroke={inks.ink} stroke-width={1.6} fill="none" />
-      <Word x={265} text="H hanger, from the feed" />
+      <LegendWord x={265} text="H hanger, from the feed" />
       <InkedBox box={{ x: 375, y: 5, width: 12, height: 12 }} ink="firm" inks={inks} />
-      <Word x={392} text="tap-off on the side it faces" />
-      <Hatched x={514} kind="rising" />
-      <Word x={537} text="wall or floor" />
-      <Hatched x={602} kind="both" />
-      <Word x={625} text="fire wall" />
+      <LegendWord x={392} text="tap-off on the side it faces" />
+      <LegendWall box={{ x: 514, y: 4, width: 16, height: 14 }} kind="rising" step={4} />
+      <LegendWord x={537} text="wall or floor" />
+      <LegendWall box={{ x: 602, y: 4, width: 16, height: 14 }} kind="both" step={4} />
+      <LegendWord x={625} text="fire wall" />
       <path
         d={hatch({ x: 676, y: 8, width: 22, height: 6 }, 'falling', 6)}
         stroke={inks.ink}
         stroke-width={0.6}
         fill="none"
       />
-      <Word x={703} text="no joint here" />
+      <LegendWord x={703} text="no joint here" />
       <path d="M771 6h14v11h-14z" stroke={inks.ink} stroke-width={2.2} fill="none" />
       <path d="M775 8.5V14.5L782 11.5Z" fill={inks.ink} />
-      <Word x={790} text="feed" />
+      <LegendWord x={790} text="feed" />
       <rect x={822} y={4} width={5} height={15} fill={inks.ink} />
-      <Word x={832} text="end cap" />
+      <LegendWord x={832} text="end cap" />
       <path d="M880 20V4M873 12L880 4L887 12" stroke={inks.ink} stroke-width={2.4} fill="none" />
-      <Word x={893} text="way that taps face" />
+      <LegendWord x={893} text="way that taps face" />
     </>
-  );
-}
-
-function Hatched({ x, kind }: { x: number; kind: 'rising' | 'both' }) {
-  return (
-    <path
-      d={`${hatch({ x, y: 4, width: 16, height: 14 }, kind, 4)}M${x} 4V18M${x + 16} 4V18`}
-      stroke={inks.ink}
-      stroke-width={0.7}
-      fill="none"
-    />
-  );
-}
-
-function Word({ x, text }: { x: number; text: string }) {
-  return (
-    <text x={x} y={14} font-size={8} fill={inks.ink}>
-      {text}
-    </text>
   );
 }
