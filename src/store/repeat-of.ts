@@ -3,7 +3,6 @@ import type { Reader } from './database.ts';
 /** A run's place in the order of work. */
 export interface WorkPlace {
   readonly projectId: string;
-  readonly levelId: string;
   readonly levelOrdinal: number;
   readonly ordinal: number;
   readonly layoutOk: boolean;
@@ -31,20 +30,9 @@ function runsUpTo(reader: Reader, { projectId, levelOrdinal, ordinal }: WorkPlac
   });
 }
 
-/** Levels of one order take their turns by their first run. */
-async function levelsUpTo(reader: Reader, { projectId, levelId, levelOrdinal }: WorkPlace): Promise<number> {
-  const { _min: first } = await reader.run.aggregate({
-    where: { projectId, levelId, layoutOk: true },
-    _min: { ordinal: true },
-  });
-  const begunBy = { some: { layoutOk: true, ordinal: { lte: first.ordinal ?? 0 } } };
+/** No two levels have the same order. */
+function levelsUpTo(reader: Reader, { projectId, levelOrdinal }: WorkPlace): Promise<number> {
   return reader.level.count({
-    where: {
-      projectId,
-      OR: [
-        { ordinal: { lt: levelOrdinal }, runs: { some: { layoutOk: true } } },
-        { ordinal: levelOrdinal, runs: begunBy },
-      ],
-    },
+    where: { projectId, ordinal: { lte: levelOrdinal }, runs: { some: { layoutOk: true } } },
   });
 }
