@@ -2,9 +2,12 @@ import { z } from 'zod';
 import type { RunDocument } from '../document/job-document.ts';
 import type { Finding } from '../domain/finding.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
+import type { Tx } from '../store/database.ts';
+import { inChunks } from '../store/in-chunks.ts';
 import { releaseRows } from '../store/releases.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
+import { faceOffsAround } from './face-offs.ts';
 import { once, type Submission } from './once.ts';
 import { reach } from './reach.ts';
 import { settleRuns } from './records/settle-runs.ts';
@@ -42,23 +45,18 @@ export async function release(
   return context.database.write((tx) =>
     once(tx, context, viewer, submission, async () => {
       await reach(tx, viewer, projectId, 'design');
-      const rows = await tx.run.findMany({
-        where: {
-          projectId,
-          ...(input.runs === undefined ? { OR: [{ revision: 0 }, { changed: true }] } : { key: { in: input.runs } }),
-        },
-        orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-        select: { id: true, key: true, revision: true, spec: true, layout: true },
-      });
-      const unknown = (input.runs ?? []).filter((key) => !rows.some((row) => row.key === key));
+      const rows = await readAsked(tx, projectId, input.runs);
+      const found = new Set(rows.map((row) => row.key));
+      const unknown = (input.runs ?? []).filter((key) => !found.has(key));
       if (unknown.length > 0) refuse({ code: 'not-found', what: `run ${unknown.join(', ')}` });
       const runs = rows.map((row) => ({
         ...row,
         spec: row.spec as unknown as RunDocument,
         layout: row.layout as unknown as RunLayout,
       }));
+      const faceOffs = await faceOffsAround(tx, projectId, [...found]);
       const waiting = runs
-        .map((run) => ({ run: run.key, reasons: bars(run.layout.findings) }))
+        .map((run) => ({ run: run.key, reasons: bars([...run.layout.findings, ...(faceOffs.get(run.key) ?? [])]) }))
         .filter(({ reasons }) => reasons.length > 0);
       if (input.runs !== undefined && waiting.length > 0)
         refuse({ code: 'not-releasable', reasons: waiting.map(({ run, reasons }) => `${run}: ${reasons.join(' ')}`) });
@@ -91,6 +89,23 @@ export async function release(
       return { released, waiting };
     }),
   );
+}
+
+const ASKED = { id: true, key: true, ordinal: true, revision: true, spec: true, layout: true } as const;
+
+/** The named runs, or all that are new or changed, in document order. */
+async function readAsked(tx: Tx, projectId: string, keys: readonly string[] | undefined) {
+  if (keys === undefined) {
+    return tx.run.findMany({
+      where: { projectId, OR: [{ revision: 0 }, { changed: true }] },
+      orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+      select: ASKED,
+    });
+  }
+  const rows = await inChunks([...new Set(keys)], (chunk) =>
+    tx.run.findMany({ where: { projectId, key: { in: chunk } }, select: ASKED }),
+  );
+  return rows.sort((a, b) => a.ordinal - b.ordinal);
 }
 
 const UNKNOWN: ReadonlySet<string> = new Set(['limit.unknown', 'weight.unknown']);
