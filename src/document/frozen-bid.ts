@@ -7,7 +7,7 @@ const amount = z.number().int();
 
 /** What is kept of the figures of a frozen bid: enough to read it, and to lay another beside it line by line. */
 export const frozenFiguresSchema = z.object({
-  lines: z.array(z.object({ line: z.string(), amount, working: z.unknown() })),
+  lines: z.array(z.object({ line: z.string(), label: z.string().optional(), amount, working: z.unknown() })),
   cost: amount,
   price: amount,
   incomplete: z.array(z.string()),
@@ -27,6 +27,34 @@ export const frozenFiguresSchema = z.object({
   byActivity: z.array(z.object({ activity: z.string(), hours: z.number() })),
   byLevel: z.array(z.object({ level: z.string(), hours: z.number() })),
   labourBook: z.string().nullable(),
+  // Only a bid that has them keeps them: an older one must stay what its hash was taken over.
+  alternates: z.array(z.object({ name: z.string(), kind: z.string(), amount: amount.nullable() })).optional(),
+  unitPrices: z
+    .object({
+      lines: z.array(
+        z.object({
+          item: z.string(),
+          unit: z.string(),
+          quantity: z.number(),
+          price: amount.nullable(),
+          extended: amount.nullable(),
+        }),
+      ),
+      remainder: amount,
+    })
+    .optional(),
+  quotes: z
+    .array(
+      z.object({
+        package: z.string(),
+        id: z.string(),
+        supplier: z.string(),
+        levelled: amount,
+        chosen: z.boolean(),
+        missing: z.array(z.string()),
+      }),
+    )
+    .optional(),
 });
 export type FrozenFigures = z.infer<typeof frozenFiguresSchema>;
 
@@ -51,12 +79,43 @@ export function frozenFigures(document: JobDocument, { bid, labour }: Figures): 
   if (bid === null) return null;
   const range = labour?.range ?? null;
   return frozenFiguresSchema.parse({
-    ...bid,
+    lines: bid.lines.map(({ label, ...line }) => (label === null ? line : { ...line, label })),
+    cost: bid.cost,
+    price: bid.price,
+    incomplete: bid.incomplete,
+    materials: bid.materials,
+    ...frozenOffer(bid),
     hours: range,
     byActivity: labour?.byActivity ?? [],
     byLevel: labour?.byLevel ?? [],
     labourBook: document.labourBook?.version ?? null,
   });
+}
+
+function frozenOffer({ alternates, unitPrices, packages }: NonNullable<Figures['bid']>) {
+  return {
+    ...(alternates.length > 0 && {
+      alternates: alternates.map(({ entry: { name, kind }, amount: sum }) => ({ name, kind, amount: sum })),
+    }),
+    ...(unitPrices !== null && {
+      unitPrices: {
+        ...unitPrices,
+        lines: unitPrices.lines.map(({ worked, offered, ...line }) => ({ ...line, price: offered ?? worked })),
+      },
+    }),
+    ...(packages.length > 0 && {
+      quotes: packages.flatMap(({ name, quotes }) =>
+        quotes.map(({ quote: { id, supplier, chosen }, total, missing }) => ({
+          package: name,
+          id,
+          supplier,
+          levelled: total,
+          chosen,
+          missing,
+        })),
+      ),
+    }),
+  };
 }
 
 /** What the hash of a frozen bid is taken over: inputs and figures, in one order of keys. */

@@ -1,4 +1,4 @@
-import type { BidResult } from '../domain/bid/result.ts';
+import type { BidLine, BidResult } from '../domain/bid/result.ts';
 import type { Figures } from '../domain/figures.ts';
 import type { Finding } from '../domain/finding.ts';
 import type { Labour } from '../domain/labour/result.ts';
@@ -87,8 +87,48 @@ function printLabour(labour: Labour, complete: boolean) {
   };
 }
 
-function printBid({ lines, cost, price, incomplete }: BidResult) {
-  return { lines: lines.map(({ line, amount }) => ({ line, amount })), cost, price, incomplete };
+function printBid({ lines, cost, price, incomplete, ...more }: BidResult) {
+  return { lines: lines.map(printBidLine), cost, price, incomplete, ...printOffered(more) };
+}
+
+function printBidLine({ line, label, amount }: BidLine) {
+  return { line, ...(label !== null && { label }), amount };
+}
+
+/** What only a bid with alternates, unit prices, quotes or checks has: without them the bid prints as it always did. */
+function printOffered({
+  alternates,
+  unitPrices,
+  packages,
+  checks,
+}: Omit<BidResult, 'lines' | 'cost' | 'price' | 'incomplete'>) {
+  return {
+    ...(alternates.length > 0 && {
+      alternates: alternates.map(({ entry, amount }) => ({ name: entry.name, kind: entry.kind, amount })),
+    }),
+    ...(unitPrices !== null && {
+      unitPrices: unitPrices.lines.map(({ item, unit, quantity, worked, offered, extended }) => ({
+        item,
+        unit,
+        quantity,
+        price: offered ?? worked,
+        extended,
+      })),
+      unitPriceRemainder: unitPrices.remainder,
+    }),
+    ...(packages.length > 0 && {
+      quotes: packages.flatMap(({ name, quotes }) =>
+        quotes.map(({ quote, total, missing }) => ({
+          package: name,
+          quote: quote.id,
+          levelled: total,
+          chosen: quote.chosen,
+          missing,
+        })),
+      ),
+    }),
+    ...(checks.length > 0 && { checks: checks.map(printCheck) }),
+  };
 }
 
 function printCheck({ rule, severity, run, at, message, source }: Finding) {

@@ -1,10 +1,11 @@
-import type { Bid, Extra, Job, Level, Project } from '../domain/model.ts';
+import type { Extra, Job, Level, Project } from '../domain/model.ts';
+import { toBid } from './model/to-bid.ts';
 import { toBuswayType } from './model/to-busway-type.ts';
 import { toLabourBook } from './model/to-labour-book.ts';
 import { lengthOrNull } from './model/to-length.ts';
 import { toOrdering } from './model/to-ordering.ts';
 import { toRun } from './model/to-run.ts';
-import type { BidDocument, ExtraDocument } from './schema/bid.ts';
+import type { ExtraDocument } from './schema/bid.ts';
 import type { JobDocument } from './schema/document.ts';
 import type { LevelDocument } from './schema/level.ts';
 import type { ProjectDocument } from './schema/project.ts';
@@ -69,17 +70,5 @@ function toExtra(extra: ExtraDocument): Extra {
     price: extra.price ?? null,
     hours: extra.hours ?? null,
     note: extra.note ?? null,
-  };
-}
-
-function toBid(bid: BidDocument): Bid {
-  return {
-    materials: bid.materials ?? null,
-    taxPercent: bid.taxPercent ?? null,
-    other: bid.other ?? null,
-    supervision: bid.supervision ?? null,
-    overheadPercent: bid.overheadPercent ?? null,
-    profit: bid.profit ?? null,
-    contingencyP: bid.contingencyP ?? null,
   };
 }

@@ -22,7 +22,7 @@ async function bookOf(document: ReturnType<typeof demoJob>) {
     currency: 'USD',
     at: new Date('2026-05-12T10:00:00Z'),
     bid,
-    lineWord: (line) => line,
+    lineWord: ({ line, label }) => label ?? line,
     hours: { levels, rows: hoursByLevel(labour, levels) },
   });
   return { bytes, bid, labour };

@@ -11,7 +11,7 @@ import { Notice } from '../components/notice.tsx';
 import { Part } from '../components/part.tsx';
 import { Time } from '../components/time.tsx';
 import { activityWord } from '../words/activities.ts';
-import { BID_LINE_WORDS } from '../words/bid-entries.ts';
+import { bidLineWord } from '../words/bid-entries.ts';
 
 export interface FrozenBidPageProps {
   readonly jobId: string;
@@ -133,10 +133,11 @@ function signed(change: number, write: (value: number) => string): string {
   return change > 0 ? `+${write(change)}` : write(change);
 }
 
-const LINES: Readonly<Record<string, string>> = BID_LINE_WORDS;
-
 function lines(figures: FrozenFigures): Figure[] {
-  return figures.lines.map(({ line, amount }) => ({ name: LINES[line] ?? line, value: amount }));
+  return figures.lines.map(({ line, label, amount }) => ({
+    name: bidLineWord({ line, label: label ?? null }),
+    value: amount,
+  }));
 }
 
 function materials(figures: FrozenFigures): Figure[] {

@@ -18,12 +18,27 @@ export function bidEntryWord(path: string): string {
 
 export const BID_LINE_WORDS: Readonly<Record<BidLineName, string>> = {
   materials: 'Material',
+  waste: 'Waste',
+  escalation: 'Escalation',
+  freight: 'Freight',
   tax: 'Sales tax',
   labour: 'Labour',
+  consumables: 'Consumables',
   extras: 'Lines added by hand',
+  equipment: 'Lifts and tools',
+  subcontracts: 'Subcontracts',
   other: 'Other direct cost',
   supervision: 'Supervision',
+  permit: 'Permit',
   contingency: 'Contingency',
   overhead: 'Overhead',
+  bond: 'Bond',
   profit: 'Profit',
 };
+
+/** A line of a bid by its name; one of several taxes by what it is called. */
+export function bidLineWord({ line, label }: { readonly line: string; readonly label?: string | null }): string {
+  const words: Readonly<Record<string, string>> = BID_LINE_WORDS;
+  const word = words[line] ?? line;
+  return label === undefined || label === null ? word : `${word}: ${label}`;
+}

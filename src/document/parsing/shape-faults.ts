@@ -159,6 +159,12 @@ function sayFormat(place: Place): Saying {
       remedy: 'Write the three capital letters of ISO 4217, such as USD.',
     };
   }
+  if (describe(place).includes('a day as 2026-05-12')) {
+    return {
+      message: `${key} is ${sayValue(value)}, which is no day of the calendar.`,
+      remedy: 'Write year, month and day like 2026-05-12.',
+    };
+  }
   return {
     message: `${key} is ${sayValue(value)}: it begins or ends with a blank, or holds a character that cannot be kept.`,
     remedy: 'Take out blanks at either end, line breaks, tabs and other control characters.',

@@ -1,13 +1,110 @@
+import { profitOn } from '../../domain/bid/profit.ts';
 import type { Fault } from '../fault.ts';
-import type { Salvaged } from '../parsing/salvaged.ts';
-import { sayNumber } from '../parsing/say.ts';
+import { type Salvaged, wasGiven } from '../parsing/salvaged.ts';
+import { sayNumber, sayValue } from '../parsing/say.ts';
+import type { BidDocument } from '../schema/bid.ts';
 import type { JobDocument } from '../schema/document.ts';
 import { faultAt } from './fault-at.ts';
 
-/** A margin is a part of the price: at 100 % there is no price that gives it. */
+type Bid = Salvaged<BidDocument>;
+
+/** Percentages that no price can give, sums that are entered twice, and names that stand twice. */
 export function judgeBid({ bid }: Salvaged<JobDocument>): Fault[] {
-  const { kind, percent } = bid?.profit ?? {};
+  if (!bid) return [];
+  return [
+    ...judgeProfit(bid),
+    ...judgeBond(bid),
+    ...judgeTwice(bid),
+    ...judgeTaxes(bid),
+    ...judgeNames(bid),
+    ...judgeDays(bid),
+  ];
+}
+
+/** A margin is a part of the price: at 100 % there is no price that gives it. */
+function judgeProfit({ profit }: Bid): Fault[] {
+  const { kind, percent } = profit ?? {};
   if (kind !== 'margin' || percent === undefined || percent < 100) return [];
   const message = `A margin of ${sayNumber(percent)} % cannot be reached at any price.`;
   return [faultAt(['bid', 'profit', 'percent'], message, 'Write "markup" if it is on cost, or a margin under 100 %.')];
+}
+
+/** A premium on the price is in the price, and so is the profit: together they must leave something. */
+function judgeBond({ bond, profit }: Bid): Fault[] {
+  if (bond?.of !== 'price' || bond.percent === undefined) return [];
+  const { kind, percent } = profit ?? {};
+  if (profit !== undefined && (kind === undefined || percent === undefined)) return [];
+  if (kind === 'margin' && (percent ?? 0) >= 100) return [];
+  const markup = kind === undefined || percent === undefined ? 0 : profitOn(1, { kind, percent }).amount;
+  if ((bond.percent / 100) * (1 + markup) < 1) return [];
+  const message = `A bond of ${sayNumber(bond.percent)} % of the price and the profit together leave nothing for the cost.`;
+  return [
+    faultAt(
+      ['bid', 'bond', 'percent'],
+      message,
+      'A premium is a few per cent: 1.2 % is 12 for each 1,000 of the price.',
+    ),
+  ];
+}
+
+function judgeTwice(bid: Bid): Fault[] {
+  if (!wasGiven(bid, 'consumables') || !wasGiven(bid, 'consumablesPercent')) return [];
+  const message = 'Consumables are entered as a sum and as a percentage of labour.';
+  return [faultAt(['bid', 'consumables'], message, 'Keep one of the two.')];
+}
+
+function judgeTaxes({ taxPercent, taxes }: Bid): Fault[] {
+  const faults = (taxes ?? []).flatMap((tax, i) => {
+    const twice = (tax?.on ?? []).find((line, at, on) => line !== undefined && on.indexOf(line) !== at);
+    if (twice === undefined) return [];
+    return [
+      faultAt(
+        ['bid', 'taxes', i, 'on'],
+        `${sayValue(twice)} stands twice in the base of this tax.`,
+        'Name each line once.',
+      ),
+    ];
+  });
+  const again = (taxes ?? []).findIndex((tax) => tax?.on?.includes('materials'));
+  if (taxPercent === undefined || taxPercent === 0 || again < 0) return faults;
+  const message = `Material is taxed twice: by the sales tax of ${sayNumber(taxPercent)} % and by ${sayValue(taxes?.[again]?.name ?? 'a tax by category')}.`;
+  return [
+    ...faults,
+    faultAt(
+      ['bid', 'taxes', again, 'on'],
+      message,
+      'Take material off this base, or leave the sales tax on material out and enter both taxes by category.',
+    ),
+  ];
+}
+
+function judgeNames({ alternates, unitPrices, taxes }: Bid): Fault[] {
+  return [
+    ...once(
+      (alternates ?? []).map((entry) => entry?.name),
+      (i) => ['bid', 'alternates', i, 'name'],
+    ),
+    ...once(
+      (unitPrices ?? []).map((entry) => entry?.item),
+      (i) => ['bid', 'unitPrices', i, 'item'],
+    ),
+    ...once(
+      (taxes ?? []).map((entry) => entry?.name),
+      (i) => ['bid', 'taxes', i, 'name'],
+    ),
+  ];
+}
+
+function once(names: readonly (string | undefined)[], pathOf: (i: number) => (string | number)[]): Fault[] {
+  return names.flatMap((name, i) =>
+    name === undefined || names.indexOf(name) === i
+      ? []
+      : [faultAt(pathOf(i), `${sayValue(name)} stands here twice.`, 'Keep one, or call the other something else.')],
+  );
+}
+
+function judgeDays({ date, validUntil }: Bid): Fault[] {
+  if (date === undefined || validUntil === undefined || validUntil >= date) return [];
+  const message = `The bid is of ${date} and holds until ${validUntil}, which is before it.`;
+  return [faultAt(['bid', 'validUntil'], message, 'Enter the last day that it holds.')];
 }

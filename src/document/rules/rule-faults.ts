@@ -8,6 +8,7 @@ import { judgeLabels } from './judge-labels.ts';
 import { judgeLabourBook } from './judge-labour-book.ts';
 import { judgeOrdering } from './judge-ordering.ts';
 import { judgeProject } from './judge-project.ts';
+import { judgeQuotes } from './judge-quotes.ts';
 import { judgeReferences } from './judge-references.ts';
 import { judgeRuns } from './judge-runs.ts';
 import { judgeTaps } from './judge-taps.ts';
@@ -23,6 +24,7 @@ const RULES = [
   judgeTaps,
   judgeLabourBook,
   judgeBid,
+  judgeQuotes,
 ] as const;
 
 /** Everything beyond the shape that a document must hold. A rule speaks only where all that it reads is there. */

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { bidCostEntries } from './bid-cost.ts';
+import { bidOfferEntries } from './bid-offer.ts';
 import { label, MAX_MINOR, money, name, note, percent } from './fields.ts';
 
 export const extraSchema = z
@@ -38,6 +40,8 @@ export const bidSchema = z
       .lt(100)
       .describe('The chance, in %, that the hours will be enough; 80 is P80')
       .optional(),
+    ...bidCostEntries,
+    ...bidOfferEntries,
   })
   .meta({ id: 'Bid', description: 'What turns cost into a price' });
 

@@ -18,8 +18,13 @@ const LABEL = /^[^\s\p{Cc}\p{Cs}](?:[^\p{Cc}\p{Cs}]*[^\s\p{Cc}\p{Cs}])?$/u;
 /** The label of a level, type, run or tap: a key within the job. */
 export const label = (what: string) => z.string().min(1).max(64).regex(LABEL).describe(what);
 export const name = (what: string) => z.string().min(1).max(200).regex(ONE_LINE).describe(what);
+/** One line that may be long. */
+export const sentence = (what: string) => z.string().min(1).max(1_000).regex(ONE_LINE).describe(what);
 export const text = (what: string) => z.string().max(200).regex(ONE_LINE).describe(what);
 export const note = (what: string) => z.string().max(2000).regex(MANY_LINES).describe(what);
+
+/** A day of the calendar. */
+export const day = (what: string) => z.string().regex(z.regexes.date).describe(`${what}, a day as 2026-05-12`);
 
 /** A distance along the run from the feed, mm. */
 export const distanceMm = (what: string) => z.number().min(0).max(MAX_COORDINATE_MM).describe(what);

@@ -4,6 +4,7 @@ import type { BuswayType, Job, Prices, UnitSystem } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { formatLength } from '../units/format-length.ts';
 import type { Length } from '../units/length.ts';
+import type { UnitItem } from './bid-entries.ts';
 import type { PricedLine } from './result.ts';
 
 /**
@@ -39,6 +40,7 @@ function sectionLines(type: BuswayType, takeoff: readonly TakeoffLine[], units: 
     .sort((a, b) => b.length - a.length || (a.kind > b.kind ? -1 : 1))
     .map(({ kind, length, quantity }) => ({
       type: type.id,
+      key: 'section',
       item: 'section',
       detail: `${kind} ${formatLength(length, units)}`,
       ...amounts(quantity, pieceOf(type.prices, kind, length)),
@@ -60,7 +62,7 @@ const PRICED = [
   ['support', 'support', 'hanger'],
   ['tap', 'tap', 'tap-off'],
   ['drop', 'drop', 'drop cord'],
-] as const satisfies readonly (readonly [TakeoffLine['item'], Exclude<keyof Prices, 'sections'>, string])[];
+] as const satisfies readonly (readonly [TakeoffLine['item'] & UnitItem, Exclude<keyof Prices, 'sections'>, string])[];
 
 function pieceLines(type: BuswayType, takeoff: readonly TakeoffLine[]): PricedLine[] {
   return PRICED.flatMap(([item, price, word]) => {
@@ -69,7 +71,7 @@ function pieceLines(type: BuswayType, takeoff: readonly TakeoffLine[]): PricedLi
       .reduce((sum, line) => sum + line.quantity, 0);
     return quantity === 0
       ? []
-      : [{ type: type.id, item: word, detail: null, ...amounts(quantity, type.prices[price]) }];
+      : [{ type: type.id, key: item, item: word, detail: null, ...amounts(quantity, type.prices[price]) }];
   });
 }
 
@@ -77,7 +79,9 @@ function jointLine(type: BuswayType, job: Job, layouts: readonly RunLayout[]): P
   const own = new Set(job.runs.filter((run) => run.type === type.id).map((run) => run.id));
   const joints = layouts.filter((layout) => own.has(layout.run)).reduce((sum, layout) => sum + layout.joints.length, 0);
   if (joints === 0) return [];
-  return [{ type: type.id, item: 'joint kit', detail: null, ...amounts(joints, type.prices.jointKit) }];
+  return [
+    { type: type.id, key: 'joint-kit', item: 'joint kit', detail: null, ...amounts(joints, type.prices.jointKit) },
+  ];
 }
 
 function amounts(quantity: number, price: number | null) {

@@ -1,10 +1,11 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { activityWord } from '../../../views/words/activities.ts';
-import { BID_LINE_WORDS } from '../../../views/words/bid-entries.ts';
+import { bidLineWord } from '../../../views/words/bid-entries.ts';
 import { takeoffLineWords } from '../../../views/words/takeoff-items.ts';
 import { bidBoard } from '../../actions/boards/bid-board.ts';
 import { hoursBoard } from '../../actions/boards/hours-board.ts';
+import { orderBoard } from '../../actions/boards/order-board.ts';
 import { takeoffBoard } from '../../actions/boards/takeoff-board.ts';
 import type { Context } from '../../actions/context.ts';
 import type { JobHeading } from '../../actions/job-heading.ts';
@@ -18,6 +19,7 @@ import { type OrderRow, takeoffWorkbook } from '../../paper/workbooks/takeoff-wo
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { fileName } from './csv.ts';
+import { orderRows } from './takeoff/order-rows.ts';
 
 const params = z.object({ jobId: z.string() });
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
@@ -37,6 +39,7 @@ export function workbooks(app: App, context: Context): void {
       job: board.lines.map(row),
       byLevel: byLevel.map(row),
       counted: board.counted.map(row),
+      ...orderRows(await orderBoard(context, viewer, jobId, { level: '' })),
     });
     return sendWorkbook(reply, `${heading.project.number}-takeoff`, bytes);
   });
@@ -52,7 +55,7 @@ export function workbooks(app: App, context: Context): void {
       currency: heading.project.currency,
       at: context.clock(),
       bid,
-      lineWord: (line) => BID_LINE_WORDS[line],
+      lineWord: bidLineWord,
       hours: {
         levels: levels.map(({ name }) => name),
         rows:

@@ -1,7 +1,12 @@
 import ExcelJs from 'exceljs';
 import type { BidLine, BidResult } from '../../domain/bid/result.ts';
-import { minorDigits } from '../../domain/units/money.ts';
-import { addTable, type Cell, FIRST_ROW, letter, sumOf } from './table-sheet.ts';
+import { addAlternates } from './bid/alternates-sheet.ts';
+import { FIGURE, majorOf, moneyFormat, roundedTo } from './bid/frame.ts';
+import { type LineRows, lineRows, sumOfRows } from './bid/line-rows.ts';
+import { partsSheet } from './bid/parts-sheet.ts';
+import { quotesSheet } from './bid/quotes-sheet.ts';
+import { addUnitPrices } from './bid/unit-prices-sheet.ts';
+import { addTable, FIRST_ROW, letter, sumOf } from './table-sheet.ts';
 
 export interface BidWorkbook {
   /** As it stands above each table: job, design, date. */
@@ -9,7 +14,7 @@ export interface BidWorkbook {
   readonly currency: string;
   readonly at: Date;
   readonly bid: BidResult;
-  readonly lineWord: (line: BidLine['line']) => string;
+  readonly lineWord: (line: BidLine) => string;
   /** Hours by activity and level; the last figure of a row belongs to no level. */
   readonly hours: {
     readonly levels: readonly string[];
@@ -25,82 +30,48 @@ export async function bidWorkbook(input: BidWorkbook): Promise<Uint8Array> {
   const workbook = new ExcelJs.Workbook();
   workbook.created = input.at;
   workbook.modified = input.at;
-  addPrice(workbook, input);
-  if (input.bid.materials.length > 0) addMaterial(workbook, input);
+  const { bid, lineWord } = input;
+  const quotes = quotesSheet(input, bid.packages);
+  const parts = partsSheet(input, bid, quotes.places, lineWord);
+  const takeoff = `Material!F${FIRST_ROW + bid.materials.length}`;
+  addPrice(workbook, input, {
+    title: input.title,
+    currency: input.currency,
+    lines: bid.lines,
+    first: FIRST_ROW,
+    wordOf: lineWord,
+    takeoff,
+    partsOf: parts.partsOf,
+  });
+  if (bid.materials.length > 0) addMaterial(workbook, input);
+  for (const { table } of [parts, quotes]) if (table.rows.length > 0) addTable(workbook, table);
+  addAlternates(workbook, input, bid.alternates, lineWord);
+  const price = `Price!E${FIRST_ROW + bid.lines.length}`;
+  if (bid.unitPrices !== null) addUnitPrices(workbook, input, bid.unitPrices, price);
   addHours(workbook, input);
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }
 
-function addPrice(workbook: ExcelJs.Workbook, input: BidWorkbook): void {
-  const { bid, lineWord, title, currency } = input;
-  const major = majorOf(currency);
-  const rows = bid.lines.map((line, index): Cell[] => [
-    lineWord(line.line),
-    ...priceCells(line, index, input),
-    { formula: amountFormula(line, index, input), result: major(line.amount) },
-  ]);
+function addPrice(workbook: ExcelJs.Workbook, input: BidWorkbook, rows: LineRows): void {
+  const { bid, title, currency } = input;
   addTable(workbook, {
     name: 'Price',
     title: bid.incomplete.length === 0 ? title : `${title} – NOT COMPLETE: ${bid.incomplete.join(' ')}`,
     columns: [
       { head: 'Line', width: 28 },
-      { head: 'Figure', width: 16, format: '#,##0.00####' },
-      { head: 'Of or at', width: 18, format: '#,##0.00####' },
+      { head: 'Figure', width: 16, format: FIGURE },
+      { head: 'Of or at', width: 18, format: FIGURE },
       { head: 'What the figure is', width: 42 },
-      { head: `Amount, ${currency}`, width: 20, format: moneyFormat(currency) },
+      { head: `Amount, ${currency}`, width: 20, format: moneyFormat(input) },
     ],
-    rows,
-    foot: ['Price', null, null, null, { formula: sumOf(5, rows.length), result: major(bid.price) }],
+    rows: lineRows(rows),
+    foot: ['Price', null, null, null, sumOfRows(rows)],
   });
 }
 
-/** The two figures a line is made of, and what they are. */
-function priceCells({ working }: BidLine, index: number, { currency }: BidWorkbook): readonly [Cell, Cell, string] {
-  const major = majorOf(currency);
-  const above = `SUM(E${FIRST_ROW}:E${FIRST_ROW + index - 1})`;
-  switch (working.kind) {
-    case 'entered':
-      return [null, null, 'as entered'];
-    case 'priced':
-      return [null, null, 'from the sheet Material'];
-    case 'percent':
-      return [
-        working.percent,
-        { formula: index === 1 ? `E${FIRST_ROW}` : above, result: major(working.of) },
-        '% of the amount beside it',
-      ];
-    case 'hours':
-      return [working.hours, working.costPerHour / 10 ** minorDigits(currency), 'labour hours, at the cost of one'];
-    case 'range':
-      return [
-        working.to - working.from,
-        working.costPerHour / 10 ** minorDigits(currency),
-        `hours from P50 to P${working.p}, at the cost of one`,
-      ];
-    case 'profit':
-      return [working.markupPercent, { formula: above, result: major(working.of) }, '% markup on the amount beside it'];
-  }
-}
-
-function amountFormula({ amount, working }: BidLine, index: number, { currency, bid }: BidWorkbook): string {
-  const row = FIRST_ROW + index;
-  const digits = minorDigits(currency);
-  switch (working.kind) {
-    case 'entered':
-      return String(amount / 10 ** digits);
-    case 'priced':
-      return `Material!F${FIRST_ROW + bid.materials.length}`;
-    case 'percent':
-    case 'profit':
-      return `ROUND(B${row}*C${row}/100,${digits})`;
-    case 'hours':
-    case 'range':
-      return `ROUND(B${row}*C${row},${digits})`;
-  }
-}
-
-function addMaterial(workbook: ExcelJs.Workbook, { bid, currency, title }: BidWorkbook): void {
-  const major = majorOf(currency);
+function addMaterial(workbook: ExcelJs.Workbook, input: BidWorkbook): void {
+  const { bid, currency, title } = input;
+  const major = majorOf(input);
   const total = bid.materials.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   addTable(workbook, {
     name: 'Material',
@@ -110,8 +81,8 @@ function addMaterial(workbook: ExcelJs.Workbook, { bid, currency, title }: BidWo
       { head: 'Detail', width: 24 },
       { head: 'Type', width: 24 },
       { head: 'Quantity', width: 12, format: '#,##0.###' },
-      { head: `Price, ${currency}`, width: 16, format: moneyFormat(currency) },
-      { head: `Amount, ${currency}`, width: 18, format: moneyFormat(currency) },
+      { head: `Price, ${currency}`, width: 16, format: moneyFormat(input) },
+      { head: `Amount, ${currency}`, width: 18, format: moneyFormat(input) },
     ],
     rows: bid.materials.map((line, index) => [
       line.item,
@@ -122,7 +93,7 @@ function addMaterial(workbook: ExcelJs.Workbook, { bid, currency, title }: BidWo
       line.amount === null
         ? 'no price'
         : {
-            formula: `ROUND(D${FIRST_ROW + index}*E${FIRST_ROW + index},${minorDigits(currency)})`,
+            formula: roundedTo(input, `D${FIRST_ROW + index}*E${FIRST_ROW + index}`),
             result: major(line.amount),
           },
     ]),
@@ -160,14 +131,4 @@ function addHours(workbook: ExcelJs.Workbook, { hours, title }: BidWorkbook): vo
       })),
     ],
   });
-}
-
-function majorOf(currency: string): (minor: number) => number {
-  const scale = 10 ** minorDigits(currency);
-  return (minor) => minor / scale;
-}
-
-function moneyFormat(currency: string): string {
-  const digits = minorDigits(currency);
-  return digits === 0 ? '#,##0' : `#,##0.${'0'.repeat(digits)}`;
 }
