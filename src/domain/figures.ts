@@ -1,6 +1,7 @@
 import { computeBid } from './bid/compute-bid.ts';
 import type { BidResult } from './bid/result.ts';
-import type { Finding } from './finding.ts';
+import { judgeFaceOff } from './face-off/judge-face-off.ts';
+import { type Finding, orderJobFindings } from './finding.ts';
 import { jobChecks } from './job-checks.ts';
 import { computeLabour } from './labour/compute-labour.ts';
 import type { Labour } from './labour/result.ts';
@@ -44,6 +45,6 @@ export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)
     electrical: null,
     failover: null,
     bid,
-    checks: jobChecks(job, layouts, takeoff),
+    checks: orderJobFindings(job, [...jobChecks(job, layouts, takeoff), ...judgeFaceOff(job, layouts)]),
   };
 }

@@ -25,3 +25,11 @@ export function orderFindings(findings: readonly Finding[], runOrder: ReadonlyMa
     (a, b) => place(a) - place(b) || (a.at ?? -1) - (b.at ?? -1) || text(a.rule, b.rule) || text(a.message, b.message),
   );
 }
+
+/** The same with the runs in the order of their job. */
+export function orderJobFindings(
+  job: { readonly runs: readonly { readonly id: string }[] },
+  findings: readonly Finding[],
+): Finding[] {
+  return orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
+}

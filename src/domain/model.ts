@@ -290,15 +290,29 @@ export interface LabourBook {
     readonly activities: readonly string[];
   } | null;
   readonly nonProductivePercent: number;
+  /** Hours of a working day that nobody works, in place of the percentage: never both. */
+  readonly nonProductiveDay: { readonly lostHours: number; readonly dayHours: number } | null;
+  /** Paid rates are straight time; the burden is a percentage of all that is paid, the overtime premium included. */
   readonly crew: readonly {
     readonly role: string;
     readonly number: number;
     readonly ratePerHour: number;
+    readonly burdenPercent: number;
     readonly effectiveness: number;
   }[];
+  readonly overtime: Overtime | null;
   readonly correlation: number;
   readonly trials: number;
   readonly seed: number;
+}
+
+/** A week longer than straight time: hours beyond `straightHours` are paid `premium` times, and less is done in every hour. */
+export interface Overtime {
+  readonly hoursPerWeek: number;
+  readonly straightHours: number;
+  readonly premium: number;
+  /** The part of an hour's work that is done in a week of so many hours; 1 claims that nobody tires. */
+  readonly productivity: number;
 }
 
 /** `bands` refine the base by the piece's length (`upTo`, shortest first); the last band also serves anything longer. */

@@ -42,7 +42,11 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   'buswayTypes.0.support': [
     ...['maxSpacingMm', 'maxEndOverhangMm', 'jointClearMm', 'stepMm', 'fittingWithinMm', 'source'],
   ],
-  'buswayTypes.0.tap': ['jointClearMm', 'endClearMm', 'minSpacingMm', 'boxLengthMm'],
+  'buswayTypes.0.tap': [
+    ...['jointClearMm', 'endClearMm', 'minSpacingMm', 'boxLengthMm'],
+    // Added to the page's own keys, for runs that face each other.
+    ...['boxDepthMm', 'boxHeightMm', 'faceClearMm'],
+  ],
   'buswayTypes.0.crossing': ['jointClearMm', 'supportClearMm'],
   'buswayTypes.0.joint': ['clamps', 'contactSets', 'bolts', 'torqueNm', 'steps'],
   'buswayTypes.0.fittings': ['elbow', 'tee'],

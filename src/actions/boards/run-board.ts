@@ -2,7 +2,7 @@ import type { RunDocument } from '../../document/job-document.ts';
 import { toRun } from '../../document/model/to-run.ts';
 import { toTap } from '../../document/model/to-tap.ts';
 import type { TapDocument } from '../../document/schema/tap.ts';
-import type { Finding } from '../../domain/finding.ts';
+import { type Finding, orderFindings } from '../../domain/finding.ts';
 import type { LabourLine } from '../../domain/labour/result.ts';
 import { contextFor } from '../../domain/layout/context-for.ts';
 import { coverings, type RunCoverings } from '../../domain/layout/coverings.ts';
@@ -13,6 +13,7 @@ import { runFigures } from '../../domain/run-figures.ts';
 import type { Length } from '../../domain/units/length.ts';
 import type { Reader } from '../../store/database.ts';
 import type { Context, Viewer } from '../context.ts';
+import { faceOffsAround } from '../face-offs.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 import type { RunStanding } from '../progress/standing.ts';
 import { standingOf } from '../progress/standing-of.ts';
@@ -44,6 +45,8 @@ export interface Revision {
   readonly at: Date;
   readonly byName: string;
   readonly reason: string;
+  /** Sections were substituted on the floor. */
+  readonly field: boolean;
 }
 
 export interface RunBoard {
@@ -75,15 +78,19 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
       key: true,
       version: true,
       level: { select: { id: true, name: true } },
-      revisions: { orderBy: { number: 'desc' }, select: { number: true, at: true, reason: true, byUserId: true } },
+      revisions: {
+        orderBy: { number: 'desc' },
+        select: { number: true, at: true, reason: true, mark: true, byUserId: true },
+      },
     },
   });
   if (row === null) return refuse({ code: 'not-found', what: 'run' });
   const design = await runDesignOf(db, projectId, runId);
   const { run, type, layout, job, ids } = design;
   const own = { runs: new Map([[row.key, run]]), layouts: new Map([[row.key, layout]]) };
-  const [repeat, [state], released, names] = await Promise.all([
+  const [repeat, faceOffs, [state], released, names] = await Promise.all([
     design.repeat(),
+    faceOffsAround(db, projectId, [row.key]),
     runStates(db, projectId, [runId], own),
     readReleased(db, runId, row.revisions[0]?.number),
     db.user.findMany({
@@ -93,23 +100,25 @@ export async function runBoard(context: Context, viewer: Viewer, projectId: stri
   ]);
   if (state === undefined) return refuse({ code: 'not-found', what: 'run' });
   const { hours, checks } = runFigures(job, run, layout, repeat);
+  const across = faceOffs.get(row.key) ?? [];
   return {
     heading,
     level: row.level,
     version: row.version,
-    standing: standingOf({ state, run, layout, budget: hours }),
+    standing: standingOf({ state, run, layout, budget: hours, faceOffs: across }),
     run,
     type,
     layout,
     coverings: () => coverings(run, contextFor(job, run)),
     released,
-    revisions: row.revisions.map(({ number, at, byUserId, reason }) => ({
+    revisions: row.revisions.map(({ number, at, byUserId, reason, mark }) => ({
       number,
       at,
       reason,
+      field: mark === 'field',
       byName: names.find((user) => user.id === byUserId)?.name ?? 'a closed account',
     })),
-    findings: checks,
+    findings: orderFindings([...checks, ...across], new Map()),
     hours,
     labourBook: job.labourBook,
     runIds: ids,

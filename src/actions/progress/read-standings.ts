@@ -1,5 +1,6 @@
 import type { Reader } from '../../store/database.ts';
 import type { RunScope } from '../../store/run-counts.ts';
+import { faceOffsOf } from '../face-offs.ts';
 import type { JobDesign } from '../job-design.ts';
 import { type RunRow, statesOf } from '../run-states.ts';
 import { budgetOf } from './budget-of.ts';
@@ -17,11 +18,14 @@ export async function readStandings(
   const runs = new Map(design.job.runs.map((run) => [run.id, run]));
   const layouts = new Map(design.layouts.map((layout) => [layout.run, layout]));
   const budget = budgetOf(design);
+  const faceOffs = faceOffsOf(design);
   const states = await statesOf(reader, projectId, rows, scope, { runs, layouts });
   return states.flatMap((state) => {
     const run = runs.get(state.key);
     const layout = layouts.get(state.key);
     if (run === undefined || layout === undefined) return []; // made after the design was read: the next reading has it
-    return [standingOf({ state, run, layout, budget: budget.get(state.key) ?? [] })];
+    return [
+      standingOf({ state, run, layout, budget: budget.get(state.key) ?? [], faceOffs: faceOffs.get(state.key) ?? [] }),
+    ];
   });
 }

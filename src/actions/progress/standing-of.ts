@@ -1,3 +1,4 @@
+import type { Finding } from '../../domain/finding.ts';
 import type { Activity } from '../../domain/labour/result.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { Run } from '../../domain/model.ts';
@@ -16,10 +17,12 @@ interface FoundRun {
   readonly run: Run;
   readonly layout: RunLayout;
   readonly budget: readonly BudgetLine[];
+  /** What other runs have to do with: `faceOffsOf`. */
+  readonly faceOffs: readonly Finding[];
 }
 
 export function standingOf(found: FoundRun): RunStanding {
-  const { state, run, layout } = found;
+  const { state, run, layout, faceOffs } = found;
   const { id, key, revision, changed, status, open } = state;
   const { pieces, joints, supports, taps } = state.things;
   return {
@@ -46,7 +49,9 @@ export function standingOf(found: FoundRun): RunStanding {
       taps: (taps.checked ?? 0) + (taps['in-service'] ?? 0),
     },
     hours: found.budget.length === 0 ? null : earnedOf(found),
-    bars: bars([...layout.findings].sort((a, b) => Number(b.severity === 'stop') - Number(a.severity === 'stop'))),
+    bars: bars(
+      [...layout.findings, ...faceOffs].sort((a, b) => Number(b.severity === 'stop') - Number(a.severity === 'stop')),
+    ),
   };
 }
 

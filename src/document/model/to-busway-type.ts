@@ -30,6 +30,11 @@ export function toBuswayType(type: BuswayTypeDocument, units: UnitSystem): Buswa
     feed: { joins: type.feed?.joins ?? false, weightKg: type.feed?.weightKg ?? null },
     support: toSupport(type.support, units),
     tap: toTapLimits(type.tap),
+    tapFront: {
+      boxDepth: lengthOrNull(type.tap?.boxDepthMm),
+      boxHeight: lengthOrNull(type.tap?.boxHeightMm),
+      clearRoom: lengthOrNull(type.tap?.faceClearMm),
+    },
     crossing: {
       jointClear: lengthOrNull(type.crossing?.jointClearMm),
       supportClear: lengthOrNull(type.crossing?.supportClearMm),

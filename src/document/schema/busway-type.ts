@@ -105,6 +105,9 @@ export const buswayTypeSchema = z
         endClearMm: clearanceMm("From a tap's centre to an end of the run, mm").optional(),
         minSpacingMm: clearanceMm('From tap centre to tap centre, mm').optional(),
         boxLengthMm: sizeMm('Length of the box along the run, mm').optional(),
+        boxDepthMm: sizeMm("How far the box stands out from the busway's centre line, mm").optional(),
+        boxHeightMm: sizeMm("Height of the box, mm; half of it above the busway's centre line").optional(),
+        faceClearMm: clearanceMm('Room to be kept free before the face of the box, mm').optional(),
       })
       .optional(),
     crossing: z

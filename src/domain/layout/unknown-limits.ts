@@ -59,8 +59,9 @@ function crossingLimits(run: Run, { crossing }: BuswayType): Limit[] {
   ];
 }
 
-function tapLimits(run: Run, { tap }: BuswayType): Limit[] {
+function tapLimits(run: Run, { tap, tapFront }: BuswayType): Limit[] {
   const any = run.taps.length > 0;
+  const { boxDepth, clearRoom } = tapFront;
   return [
     { absent: tap.jointClear === null, matters: any, what: 'The clearance of a tap-off from a joint', effect: UNBOUND },
     { absent: tap.endClear === null, matters: any, what: 'The clearance of a tap-off from the end', effect: UNBOUND },
@@ -70,6 +71,18 @@ function tapLimits(run: Run, { tap }: BuswayType): Limit[] {
       matters: any,
       what: 'The length of the tap-off box',
       effect: 'no overlap was looked for',
+    },
+    {
+      absent: boxDepth === null,
+      matters: any && clearRoom !== null,
+      what: 'How far the tap-off box stands out',
+      effect: 'no room before it was looked for',
+    },
+    {
+      absent: clearRoom === null,
+      matters: any && boxDepth !== null,
+      what: 'The room to be kept free before a tap-off box',
+      effect: 'only boxes in the same space were looked for',
     },
   ];
 }

@@ -145,6 +145,21 @@ function Clearances({ entry }: GroupProps) {
           <TextField {...entry('tap.endClearMm')} kind="length" />
           <TextField {...entry('tap.minSpacingMm')} kind="length" />
           <TextField {...entry('tap.boxLengthMm')} kind="length" />
+          <TextField
+            {...entry('tap.boxDepthMm')}
+            kind="length"
+            hint="From the middle of the busway to the face of the box. Empty: runs across an aisle are not compared."
+          />
+          <TextField
+            {...entry('tap.faceClearMm')}
+            kind="length"
+            hint="What the sheet or the local code’s working space asks for, whichever is more."
+          />
+          <TextField
+            {...entry('tap.boxHeightMm')}
+            kind="length"
+            hint="Asked for where runs that face each other hang at different heights."
+          />
         </div>
       </Part>
       <Part title="Walls and floors" id="crossings">
