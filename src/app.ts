@@ -15,6 +15,7 @@ import { answerErrors } from './http/plugins/errors.ts';
 import { openapi } from './http/plugins/openapi.ts';
 import { security } from './http/plugins/security.ts';
 import { sessions } from './http/plugins/sessions.ts';
+import { keepFile, uploads } from './http/plugins/uploads.ts';
 import { viewers } from './http/plugins/viewer.ts';
 
 export interface AppParts {
@@ -47,8 +48,10 @@ export async function buildApp({ config, context, sessionSecret }: AppParts): Pr
   app.addHook('onClose', async () => feed.close());
   await security(app, config.tls !== null);
   await app.register(formbody, { bodyLimit: UPLOAD_LIMIT });
+  uploads(app);
   await app.register(multipart, {
     attachFieldsToBody: 'keyValues',
+    onFile: keepFile,
     limits: { fileSize: UPLOAD_LIMIT, fieldSize: UPLOAD_LIMIT, files: 4 },
   });
   await app.register(rateLimit, { global: false });

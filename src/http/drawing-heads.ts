@@ -18,9 +18,18 @@ export function stripHead(board: RunBoard, of: 'floor' | 'design', now: Date): S
   };
 }
 
-export function planHead({ heading, level, runs, released }: LevelPlan, now: Date): SheetHead {
+/** Of a plan with a picture under it. */
+export const PICTURE_NOTE = 'Picture under the plan: for orientation, not for dimensions. Measure on site.';
+
+export function planHead(
+  { heading, level, runs, released }: LevelPlan,
+  now: Date,
+  notes: readonly string[] = [],
+): SheetHead {
+  const job = jobOf(heading, now);
   return {
-    ...jobOf(heading, now),
+    ...job,
+    notes: [...notes, ...job.notes],
     title: `Plan of ${level.name}`,
     under: `${runs.length} ${runs.length === 1 ? 'run' : 'runs'}`,
     standing: { kind: 'level', released, runs: runs.length },

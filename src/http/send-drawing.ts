@@ -14,12 +14,17 @@ export type DrawingKind = 'pdf' | 'svg';
 export function sendDrawing(
   reply: FastifyReply,
   kind: DrawingKind,
-  drawing: { readonly head: SheetHead; readonly chosen: Chosen; readonly printed: Printed },
+  drawing: {
+    readonly head: SheetHead;
+    readonly chosen: Chosen;
+    readonly printed: Printed;
+    readonly picture?: Uint8Array | undefined;
+  },
 ): FastifyReply {
-  const { head, chosen, printed } = drawing;
+  const { head, chosen, printed, picture } = drawing;
   if (!printed.ok)
     return refuse({ code: 'invalid', faults: [{ path: 'scale', message: printed.why, remedy: printed.remedy }] });
-  const file = { head, paper: chosen.paper, sheets: printed.sheets };
+  const file = { head, paper: chosen.paper, sheets: printed.sheets, ...(picture === undefined ? {} : { picture }) };
   const name = fileName(`${head.jobNumber} ${head.title} 1-${printed.ratio} ${chosen.paper}`);
   reply.header('content-disposition', `attachment; filename="${name}.${kind}"`).header('cache-control', 'no-store');
   return kind === 'pdf'

@@ -2,6 +2,7 @@ import type { Context, Viewer } from '../context.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 import { refuse } from '../refused.ts';
 import { floorPlans, type PlannedRun } from './floor-plans.ts';
+import { type PlanBackground, planBackground } from './plan-background.ts';
 
 export interface LevelPlan {
   readonly heading: JobHeading;
@@ -9,6 +10,8 @@ export interface LevelPlan {
   readonly runs: readonly PlannedRun[];
   /** Runs that are drawn as they were released. */
   readonly released: number;
+  /** The picture under it, where there is one. */
+  readonly background: PlanBackground | null;
 }
 
 /** Every run of a level as its plan draws it: the design as it stands. */
@@ -30,6 +33,7 @@ export async function levelPlan(
     orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
     select: { id: true, key: true, revision: true, changed: true },
   });
-  const runs = await floorPlans(context, rows);
-  return { heading, level, runs, released: rows.filter((row) => row.revision > 0 && !row.changed).length };
+  const [runs, background] = await Promise.all([floorPlans(context, rows), planBackground(db, levelId)]);
+  const released = rows.filter((row) => row.revision > 0 && !row.changed).length;
+  return { heading, level, runs, released, background };
 }

@@ -2,6 +2,7 @@ import type { Context } from '../../actions/context.ts';
 import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { auditTrail } from './audit.ts';
+import { backgrounds } from './backgrounds.ts';
 import { bid } from './bid.ts';
 import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
@@ -29,6 +30,7 @@ export function apiRoutes(app: App, context: Context): void {
   projects(app, context);
   jobDocuments(app, context);
   levels(app, context);
+  backgrounds(app, context);
   buswayTypes(app, context);
   runs(app, context);
   revisions(app, context);

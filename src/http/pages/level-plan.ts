@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import type { Window } from '../../../views/drawings/floor-plan.tsx';
+import type { Underlay, Window } from '../../../views/drawings/floor-plan.tsx';
 import { extentOf, QUARTERS, quarterOf, widened } from '../../../views/drawings/plan/extent.ts';
-import { LevelPlanPage } from '../../../views/pages/plan/level-plan.tsx';
+import { LevelPlanPage, UNDER, type UnderName } from '../../../views/pages/plan/level-plan.tsx';
 import { type LevelPlan, levelPlan } from '../../actions/boards/level-plan.ts';
 import type { Context } from '../../actions/context.ts';
+import { coveredBy } from '../../domain/background/similarity.ts';
 import { METRE } from '../../domain/units/length.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
@@ -11,7 +12,9 @@ import { levelParams } from './drawings.ts';
 import { jobSheet } from './job-sheet.ts';
 import { sendPage } from './page.ts';
 
-const query = z.object({ show: z.string().max(200).default('whole') });
+const query = z.object({ show: z.string().max(200).default('whole'), picture: z.enum(UNDER).catch('light') });
+/** How much of the picture's ink lies under the plan. */
+const STRENGTH: Readonly<Record<Exclude<UnderName, 'none'>, number>> = { light: 0.4, full: 1 };
 /** Round one run so much of the level is shown, so that its neighbours can be seen. */
 const SURROUNDINGS = 2 * METRE;
 
@@ -24,7 +27,10 @@ export function levelPlanPage(app: App, context: Context): void {
       const { jobId, levelId } = request.params;
       const plan = await levelPlan(context, viewerOf(request), jobId, levelId);
       const { heading, level } = plan;
-      const part = partOf(plan, request.query.show);
+      const { show, picture } = request.query;
+      const part = partOf(plan, show);
+      const path = `/jobs/${jobId}/floors/${levelId}/plan`;
+      const underlay = picture === 'none' ? null : underlayOf(plan, path, STRENGTH[picture]);
       return sendPage(
         request,
         reply,
@@ -38,8 +44,13 @@ export function levelPlanPage(app: App, context: Context): void {
           ],
         }),
         LevelPlanPage({
-          path: `/jobs/${jobId}/floors/${levelId}/plan`,
+          path,
+          pictureHref: `/jobs/${jobId}/floors/${levelId}/background`,
           levelName: level.name,
+          pictured: pictured(plan),
+          under: picture,
+          ...(underlay === null ? {} : { underlay }),
+          mayDesign: heading.reached.may('design'),
           units: heading.project.units,
           runs: plan.runs.map((run) => ({ ...run, href: `/jobs/${jobId}/runs/${run.runId}` })),
           ...part,
@@ -49,9 +60,22 @@ export function levelPlanPage(app: App, context: Context): void {
   );
 }
 
-/** What was asked for, as far as the level has it; else the whole. */
-function partOf({ runs }: LevelPlan, asked: string): { shown: string; window: Window | null } {
+function pictured({ background }: LevelPlan): 'not' | 'unplaced' | 'placed' {
+  if (background === null) return 'not';
+  return background.placed === null ? 'unplaced' : 'placed';
+}
+
+function underlayOf({ background }: LevelPlan, path: string, strength: number): Underlay | null {
+  if (background === null || background.placed === null) return null;
+  const { sha256, width, height, placed } = background;
+  return { href: `${path.replace(/plan$/, 'background')}/${sha256}.png`, width, height, placed, strength };
+}
+
+/** What was asked for, as far as the level has it; else the whole. A level without runs shows its picture. */
+function partOf({ runs, background }: LevelPlan, asked: string): { shown: string; window: Window | null } {
   const whole = extentOf(runs);
+  const covered = background?.placed ? coveredBy(background.placed, background) : null;
+  if (covered !== null && (asked === 'picture' || whole === null)) return { shown: 'picture', window: covered };
   const quarter = QUARTERS.find((one) => one === asked);
   if (whole !== null && quarter !== undefined)
     return { shown: quarter, window: quarterOf(widened(whole, METRE), quarter) };

@@ -4,6 +4,7 @@ import type { App } from '../app-type.ts';
 import { accounts } from './accounts.ts';
 import { apiDocs } from './api-docs.ts';
 import { audit } from './audit.ts';
+import { backgroundPages } from './background.ts';
 import { bid } from './bid.ts';
 import { closeoutPages } from './closeout.ts';
 import { crews } from './crews.ts';
@@ -48,6 +49,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   revisions(app, context);
   designSteps(app, context);
   levelPlanPage(app, context);
+  backgroundPages(app, context);
   drawings(app, context);
   runEdit(app, context);
   severalRuns(app, context);

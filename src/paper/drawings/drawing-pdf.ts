@@ -15,13 +15,18 @@ export interface DrawingFile {
   readonly head: SheetHead;
   readonly paper: PaperName;
   readonly sheets: readonly JSX.Element[];
+  /** JPEG, where the sheets name `PICTURE`: it is in the file once, however many of them show it. */
+  readonly picture?: Uint8Array;
 }
+
+/** What a sheet calls the picture that it shows. */
+export const PICTURE = 'picture-under-plan';
 
 /**
  * A drawing as PDF, a page a sheet at true size, sheet after sheet so that a roll of them holds nobody up. The same drawing of
  * the same date gives the same bytes.
  */
-export async function* drawingPdf({ head, paper, sheets }: DrawingFile): AsyncGenerator<Uint8Array> {
+export async function* drawingPdf({ head, paper, sheets, picture }: DrawingFile): AsyncGenerator<Uint8Array> {
   const { widthMm, heightMm } = PAPERS[paper];
   const size: [number, number] = [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM];
   const dated = new Date(`${head.date}T00:00:00Z`);
@@ -42,6 +47,7 @@ export async function* drawingPdf({ head, paper, sheets }: DrawingFile): AsyncGe
       ModDate: dated,
     },
   });
+  const pictureData = picture === undefined ? '' : jpegData(picture);
   for (const sheet of sheets) {
     doc.addPage();
     drawSvg(doc, printableSvg(render(sheet), printable), 0, 0, {
@@ -49,6 +55,7 @@ export async function* drawingPdf({ head, paper, sheets }: DrawingFile): AsyncGe
       height: size[1],
       assumePt: true,
       preserveAspectRatio: 'xMinYMin meet',
+      imageCallback: (link) => (link === PICTURE ? pictureData : link),
       warningCallback: (warning) => {
         throw new Error(`a drawing cannot be put on paper: ${warning}`);
       },
@@ -58,6 +65,11 @@ export async function* drawingPdf({ head, paper, sheets }: DrawingFile): AsyncGe
   }
   doc.end();
   yield* drawnOf(doc);
+}
+
+/** A JPEG as an address that holds it (RFC 2397). */
+export function jpegData(jpeg: Uint8Array): string {
+  return `data:image/jpeg;base64,${Buffer.from(jpeg).toString('base64')}`;
 }
 
 /** The bytes of all that is drawn. */

@@ -12,6 +12,8 @@ declare module 'svg-to-pdfkit' {
     readonly height?: number;
     readonly preserveAspectRatio?: string;
     readonly assumePt?: boolean;
+    /** What stands for the address of a picture: an address that holds it. */
+    readonly imageCallback?: (link: string) => string;
     readonly warningCallback?: (warning: string) => void;
   }
   function drawSvg(doc: PDFKit.PDFDocument, svg: string, x?: number, y?: number, options?: SvgOptions): void;

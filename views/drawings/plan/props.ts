@@ -1,3 +1,4 @@
+import type { Similarity } from '../../../src/domain/background/similarity.ts';
 import type { PathPoint } from '../../../src/domain/layout/result.ts';
 import type { Crossing, Run, RunFeed, Side, UnitSystem } from '../../../src/domain/model.ts';
 import type { PieceState } from '../../../src/domain/quality/states.ts';
@@ -29,6 +30,17 @@ export interface Window {
   readonly high: Length;
 }
 
+/** A picture that lies under the plan, for orientation alone. */
+export interface Underlay {
+  readonly href: string;
+  /** In its own pixels. */
+  readonly width: number;
+  readonly height: number;
+  readonly placed: Similarity;
+  /** How much of its ink is shown, 0 to 1; on paper the picture itself is pale. */
+  readonly strength: number;
+}
+
 export interface FloorPlanProps {
   readonly level: string;
   readonly runs: readonly PlanRun[];
@@ -41,4 +53,5 @@ export interface FloorPlanProps {
   readonly window?: Window;
   /** Marks of tap-offs and lines of the structure; a small plan leaves them out. */
   readonly detailed?: boolean;
+  readonly underlay?: Underlay;
 }
