@@ -141,7 +141,14 @@ forEachDatabase((open) => {
     expect((await load('olive', `/jobs/${id}/bid.xlsx`)).worksheets.map(({ name }) => name)).toContain('Price');
     expect((await play.as('frank').get(`/jobs/${id}/bid.xlsx`)).status).toBe(403);
     const takeoff = await load('frank', `/jobs/${id}/takeoff.xlsx`);
-    expect(takeoff.worksheets.map(({ name }) => name)).toEqual(['Job', 'By level', 'Counted']);
+    expect(takeoff.worksheets.map(({ name }) => name)).toEqual([
+      'Job',
+      'By level',
+      'Counted',
+      'Order list',
+      'Spares',
+      'Tools',
+    ]);
     const words = takeoff.worksheets.flatMap((sheet) => sheet.getSheetValues().map((row) => JSON.stringify(row)));
     expect(words.join()).not.toMatch(/USD|\$|[Pp]rice/);
     const caps = takeoff.getWorksheet('Job')?.getColumn(1).values.indexOf('end cap') ?? -1;

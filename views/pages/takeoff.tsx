@@ -12,6 +12,7 @@ import { Notice } from '../components/notice.tsx';
 import { Pager, type PagerProps } from '../components/pager.tsx';
 import { Part } from '../components/part.tsx';
 import { sheetWord, takeoffLineWords } from '../words/takeoff-items.ts';
+import { CountedFrom, type MarksOf } from './takeoff/counted-from.tsx';
 
 export type SummedBy = 'job' | 'level' | 'run';
 export interface SummedLine extends TakeoffLine {
@@ -30,6 +31,9 @@ export interface TakeoffPageProps {
   readonly types: ReadonlyMap<string, BuswayType>;
   readonly rods: readonly RodPlan[];
   readonly leftOut: readonly string[];
+  readonly marksOf: MarksOf;
+  /** Where the places of a line stand in pages. */
+  readonly placesHref: (line: TakeoffLine) => string;
 }
 
 /** What to order, each line with the places it was counted from. */
@@ -69,7 +73,7 @@ export function TakeoffPage(props: TakeoffPageProps): JSX.Element {
       {pager !== null && <Pager {...pager} />}
       <RodPlans {...props} />
       <p class="soft">
-        Counted from the layouts as they stand, without spares or waste: those are the estimator’s, line by line. Check
+        Counted from the layouts as they stand, without spares or waste: those stand in the order list, by rule. Check
         kinds and hands against the approved drawing and the maker’s sheet before ordering.
       </p>
     </>
@@ -77,9 +81,13 @@ export function TakeoffPage(props: TakeoffPageProps): JSX.Element {
 }
 
 /** At the head of the page. */
-export function TakeoffTools({ href, workbook }: { href: string; workbook: string }): JSX.Element {
+export function TakeoffTools(props: { jobId: string; href: string; workbook: string; money: boolean }): JSX.Element {
+  const { jobId, href, workbook, money } = props;
+  const base = `/jobs/${jobId}/takeoff`;
   return (
     <>
+      <ButtonLink href={`${base}/order`}>Order list</ButtonLink>
+      {money && <ButtonLink href={`${base}/by-hand`}>Lines by hand</ButtonLink>}
       <ButtonLink href={href}>As CSV</ButtonLink>
       <ButtonLink href={workbook}>As a workbook</ButtonLink>
     </>
@@ -91,7 +99,7 @@ interface Row {
   readonly index: number;
 }
 
-function columnsOf({ units, by, levels, types }: TakeoffPageProps): Column<Row>[] {
+function columnsOf({ units, by, levels, types, marksOf, placesHref }: TakeoffPageProps): Column<Row>[] {
   const levelName = (id: string | null) => levels.find((level) => level.id === id)?.name ?? 'whole job';
   return [
     ...(by === 'job' ? [] : [{ head: 'Level', cell: ({ line }: Row) => levelName(line.level) }]),
@@ -115,39 +123,22 @@ function columnsOf({ units, by, levels, types }: TakeoffPageProps): Column<Row>[
       cell: ({ line }) => (line.length === null ? '' : formatLength(line.length, units)),
     },
     { head: 'Busway type', cell: ({ line }) => line.type ?? '' },
-    { head: 'Quantity', kind: 'number', cell: ({ line }) => <Quantity line={line} units={units} /> },
+    {
+      head: 'Quantity',
+      kind: 'number',
+      cell: ({ line }) => (
+        <CountedFrom
+          words={takeoffLineWords(line)}
+          quantity={line.quantity}
+          parts={line.parts}
+          units={units}
+          marksOf={marksOf}
+          href={placesHref(line)}
+        />
+      ),
+    },
     { head: 'Unit', cell: ({ line }) => line.unit },
   ];
-}
-
-const RUNS_SHOWN = 60;
-
-function Quantity({ line, units }: { line: SummedLine; units: UnitSystem }) {
-  const shown = Number.isInteger(line.quantity) ? line.quantity.toLocaleString('en-US') : line.quantity.toFixed(2);
-  const parts = line.parts.filter((part) => part.run !== null);
-  if (parts.length === 0) return <>{shown}</>;
-  return (
-    <details class="working">
-      <summary>
-        {shown}
-        <span class="unseen"> {takeoffLineWords(line)}: the places it was counted from</span>
-      </summary>
-      <div>
-        <ul class="plain">
-          {parts.slice(0, RUNS_SHOWN).map((part) => (
-            <li key={part.run}>
-              <strong>{part.run}</strong>{' '}
-              {Number.isInteger(part.quantity) ? part.quantity : `${part.quantity.toFixed(3)} ${part.unit}`}
-              <span class="soft"> at {part.places.map((at) => formatLength(at, units)).join(', ')}</span>
-            </li>
-          ))}
-          {parts.length > RUNS_SHOWN && (
-            <li class="soft">and {parts.length - RUNS_SHOWN} more runs: add up by run, or take the CSV</li>
-          )}
-        </ul>
-      </div>
-    </details>
-  );
 }
 
 function RodPlans({ rods, units, level }: TakeoffPageProps) {

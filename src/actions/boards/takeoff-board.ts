@@ -1,11 +1,14 @@
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { BuswayType } from '../../domain/model.ts';
+import { rodsOf } from '../../domain/ordering/rods-of.ts';
 import { planRods, type RodPlan } from '../../domain/takeoff/plan-rods.ts';
 import type { TakeoffItem, TakeoffLine } from '../../domain/takeoff/result.ts';
 import { type SummedLine, sumTakeoff } from '../../domain/takeoff/sum-takeoff.ts';
+import { runMarks } from '../../store/run-marks.ts';
 import type { Context, Viewer } from '../context.ts';
 import { figuresOf } from '../figures.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
+import { type MarksOf, marksIn } from './order-board.ts';
 
 export type SummedBy = 'job' | 'level' | 'run';
 
@@ -20,6 +23,7 @@ export interface TakeoffBoard {
   readonly rods: readonly RodPlan[];
   /** Runs without a sound layout: nothing of them is counted. */
   readonly leftOut: readonly string[];
+  readonly marksOf: MarksOf;
 }
 
 /** The order lines of a job, added up over the job, by level or by run, each with the lines it was added up from. */
@@ -32,15 +36,19 @@ export async function takeoffBoard(
   const heading = await jobHeading(context, viewer, projectId);
   const { figures, job } = await figuresOf(context.database.db, projectId);
   const counted = asked.level === '' ? figures.takeoff : figures.takeoff.filter((line) => line.level === asked.level);
+  const runs = new Map(job.runs.map((run) => [run.id, run]));
   const levels = [...job.levels].sort((a, b) => a.order - b.order);
   return {
     heading,
     counted,
-    lines: inOrder(sumTakeoff(counted, asked.by), levels),
+    lines: inOrder(sumTakeoff(counted, asked.by), levels).map((line) =>
+      line.item === 'rod-stock' ? { ...line, parts: rodsOf(line, figures.takeoff, runs) } : line,
+    ),
     levels,
     types: new Map(job.types.map((type) => [type.id, type])),
     rods: planRods(job, figures.layouts),
     leftOut: figures.layouts.filter((layout: RunLayout) => !layout.ok).map((layout) => layout.run),
+    marksOf: marksIn(job.runs, figures.layouts, await runMarks(context.database.db, projectId)),
   };
 }
 

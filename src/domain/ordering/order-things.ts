@@ -1,11 +1,12 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Job } from '../model.ts';
+import type { Job, Run } from '../model.ts';
 import { groupBy } from '../takeoff/group-by.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
-import { type Length, METRE } from '../units/length.ts';
+import { METRE } from '../units/length.ts';
 import { closureStrips, slotOpenings } from './closure-strips.ts';
 import { cordLines } from './cord-lengths.ts';
 import type { OrderItem, Ordering } from './ordering.ts';
+import { isCut, rodsOf } from './rods-of.ts';
 
 /** One line of one run, or of the whole job, as it is ordered. */
 export interface OrderPart extends Omit<TakeoffLine, 'item'> {
@@ -28,14 +29,15 @@ export function orderThings(
   takeoff: readonly TakeoffLine[],
 ): readonly OrderThing[] {
   const { ordering } = job.project;
-  const rodStock = new Map(job.runs.map((run) => [run.id, run.rodStock]));
-  const lines = takeoff.flatMap((line) => asOrdered(line, ordering, rodStock));
+  const runs = new Map(job.runs.map((run) => [run.id, run]));
+  const lines = takeoff.flatMap((line) => asOrdered(line, ordering, runs));
   const cords = cordsOf(job, layouts);
   const things = groupBy([...lines, ...cords], (line) =>
     JSON.stringify([line.level, line.item, line.kind, line.hand, line.length, line.type, line.unit]),
   ).map((parts): OrderThing => {
     const { run: _run, places: _places, ...first } = parts[0];
-    return { ...first, quantity: sumOf(parts), parts };
+    const cut = first.item === 'rod-stock' ? rodsOf(first, takeoff, runs) : parts;
+    return { ...first, quantity: sumOf(parts), parts: cut };
   });
   return ordering?.closure ? inStrips(things, job, layouts, ordering.closure) : things;
 }
@@ -46,25 +48,17 @@ function sumOf(parts: readonly OrderPart[]): number {
 }
 
 /** Rods that the cutting plan holds are bought as stock, which stands in the takeoff as a line of the whole job. */
-function asOrdered(
-  line: TakeoffLine,
-  ordering: Ordering | null,
-  rodStock: ReadonlyMap<string, Length>,
-): readonly OrderPart[] {
+function asOrdered(line: TakeoffLine, ordering: Ordering | null, runs: ReadonlyMap<string, Run>): readonly OrderPart[] {
   switch (line.item) {
     case 'drop':
       return [];
     case 'rod':
-      return [...(isCut(line, rodStock) ? [] : [line]), ...washers(line, ordering)];
+      return [...(isCut(line, runs) ? [] : [line]), ...washers(line, ordering)];
     case 'support':
       return [line, ...braces(line, ordering)];
     default:
       return [line];
   }
-}
-
-function isCut({ length, run }: TakeoffLine, rodStock: ReadonlyMap<string, Length>): boolean {
-  return length !== null && length > 0 && length <= (rodStock.get(run ?? '') ?? 0);
 }
 
 function washers(rod: TakeoffLine, ordering: Ordering | null): OrderPart[] {

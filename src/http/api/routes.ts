@@ -17,13 +17,16 @@ import { labourBook } from './labour-book.ts';
 import { levels } from './levels.ts';
 import { lists } from './lists.ts';
 import { openapiDocument } from './openapi-document.ts';
+import { ordering } from './ordering.ts';
 import { projects } from './projects.ts';
 import { revisions } from './revisions.ts';
 import { runs } from './runs.ts';
 import { sections } from './sections.ts';
 import { severalRuns } from './several-runs.ts';
+import { substitutions } from './substitutions.ts';
 import { supports } from './supports.ts';
 import { taps } from './taps.ts';
+import { tools } from './tools.ts';
 
 /** /api/v1: one line a noun. */
 export function apiRoutes(app: App, context: Context): void {
@@ -37,15 +40,18 @@ export function apiRoutes(app: App, context: Context): void {
   designSteps(app, context);
   severalRuns(app, context);
   sections(app, context);
+  substitutions(app, context);
   joints(app, context);
   supports(app, context);
   taps(app, context);
   inspections(app, context);
+  tools(app, context);
   lists(app, context);
   labourBook(app, context);
   bid(app, context);
   frozenBids(app, context);
   crewPlan(app, context);
+  ordering(app, context);
   figuresApi(app, context);
   closeoutApi(app, context);
   accounts(app, context);

@@ -9,6 +9,7 @@ import { sendCsv } from './csv.ts';
 import { jobSheet } from './job-sheet.ts';
 import { sendPage } from './page.ts';
 import { pagerOf, withQuery } from './pager.ts';
+import { placesHref } from './takeoff/places-href.ts';
 
 const params = z.object({ jobId: z.string() });
 const query = z.object({
@@ -36,7 +37,12 @@ export function takeoff(app: App, context: Context): void {
         title: 'Takeoff',
         part: 'takeoff',
         revision: `design ${heading.designVersion}`,
-        tools: TakeoffTools({ href: withQuery(`${path}.csv`, { level }), workbook: `${path}.xlsx` }),
+        tools: TakeoffTools({
+          jobId,
+          href: withQuery(`${path}.csv`, { level }),
+          workbook: `${path}.xlsx`,
+          money: heading.reached.may('money'),
+        }),
       }),
       TakeoffPage({
         jobId,
@@ -50,6 +56,8 @@ export function takeoff(app: App, context: Context): void {
         types: board.types,
         rods: board.rods,
         leftOut: board.leftOut,
+        marksOf: board.marksOf,
+        placesHref: (line) => placesHref(jobId, 'takeoff', line, by === 'job' ? level : undefined),
       }),
     );
   });

@@ -1,4 +1,5 @@
 import ExcelJs from 'exceljs';
+import { addOrderSheets, type ListedRow, type SpareRow, type ToolRow } from './order-sheets.ts';
 import { addTable, type Cell, type TableColumn } from './table-sheet.ts';
 
 /** A line to order, in words. */
@@ -21,6 +22,9 @@ export interface TakeoffWorkbook {
   readonly job: readonly OrderRow[];
   readonly byLevel: readonly OrderRow[];
   readonly counted: readonly OrderRow[];
+  readonly list: readonly ListedRow[];
+  readonly spares: readonly SpareRow[];
+  readonly tools: readonly ToolRow[];
 }
 
 type Key = keyof OrderRow;
@@ -37,8 +41,9 @@ const COLUMNS: Readonly<Record<Key, TableColumn>> = {
   places: { head: 'Counted from', width: 60 },
 };
 
-/** What to order as a workbook (XLSX): over the job, by level, and line by line as counted. No money in it. */
-export async function takeoffWorkbook({ title, at, job, byLevel, counted }: TakeoffWorkbook): Promise<Uint8Array> {
+/** What to order as a workbook (XLSX): over the job, by level, line by line as counted, and as it is ordered. No money in it. */
+export async function takeoffWorkbook(takeoff: TakeoffWorkbook): Promise<Uint8Array> {
+  const { title, at, job, byLevel, counted } = takeoff;
   const workbook = new ExcelJs.Workbook();
   workbook.created = at;
   workbook.modified = at;
@@ -52,5 +57,6 @@ export async function takeoffWorkbook({ title, at, job, byLevel, counted }: Take
   add('Job', job, ['thing', 'type', 'length', 'lengthMm', 'quantity', 'unit']);
   add('By level', byLevel, ['level', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit']);
   add('Counted', counted, ['level', 'run', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit', 'places']);
+  addOrderSheets(workbook, title, takeoff);
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }

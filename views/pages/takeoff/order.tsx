@@ -1,0 +1,258 @@
+import type { JSX } from 'preact';
+import type { Finding } from '../../../src/domain/finding.ts';
+import type { BuswayType, UnitSystem } from '../../../src/domain/model.ts';
+import type { ToolLine } from '../../../src/domain/ordering/crew-tools.ts';
+import type { Order, OrderLine } from '../../../src/domain/ordering/order-list.ts';
+import type { OrderThing } from '../../../src/domain/ordering/order-things.ts';
+import type { Ordering } from '../../../src/domain/ordering/ordering.ts';
+import type { Spares } from '../../../src/domain/ordering/spares.ts';
+import { formatLength } from '../../../src/domain/units/format-length.ts';
+import { ButtonLink } from '../../components/button.tsx';
+import { DataTable } from '../../components/data-table.tsx';
+import { EmptyState } from '../../components/empty-state.tsx';
+import { SelectField } from '../../components/field.tsx';
+import { Filter } from '../../components/filter.tsx';
+import { Notice } from '../../components/notice.tsx';
+import { Pager, type PagerProps } from '../../components/pager.tsx';
+import { Part } from '../../components/part.tsx';
+import { activityWord } from '../../words/activities.ts';
+import { noDateWords, orderItemWord, orderLineWords, purposeWord } from '../../words/order-items.ts';
+import { sheetWord } from '../../words/takeoff-items.ts';
+import { CountedFrom, type MarksOf, sayQuantity } from './counted-from.tsx';
+
+export interface OrderPageProps {
+  readonly jobId: string;
+  readonly units: UnitSystem;
+  readonly level: string;
+  readonly levels: readonly { readonly id: string; readonly name: string }[];
+  readonly types: ReadonlyMap<string, BuswayType>;
+  readonly ordering: Ordering | null;
+  readonly manned: boolean;
+  readonly today: string;
+  readonly orders: readonly Order[];
+  readonly pager: PagerProps | null;
+  readonly spares: Spares;
+  readonly cords: readonly Finding[];
+  readonly tools: readonly ToolLine[];
+  readonly toolsStated: boolean;
+  readonly leftOut: readonly string[];
+  readonly marksOf: MarksOf;
+  /** Where the places of a thing stand in pages. */
+  readonly placesHref: (thing: Omit<OrderThing, 'parts' | 'quantity' | 'unit'>) => string;
+}
+
+/** What to order: by floor and need date, then spares and the crews' tools. */
+export function OrderPage(props: OrderPageProps): JSX.Element {
+  const { jobId, level, levels, orders, pager, manned, ordering, cords, leftOut } = props;
+  const base = `/jobs/${jobId}/takeoff/order`;
+  return (
+    <>
+      <Filter action={base} clear={level === '' ? null : base} label="Which floor">
+        <SelectField
+          name="level"
+          label="Of"
+          value={level}
+          options={[{ value: '', word: 'all levels' }, ...levels.map((one) => ({ value: one.id, word: one.name }))]}
+        />
+      </Filter>
+      {!manned && (
+        <Notice kind="note" text="There is no crew plan, so no thing has a need date: the list is by floor alone." />
+      )}
+      {leftOut.length > 0 && <Notice kind="stop" text={sayLeftOut(leftOut)} />}
+      {cords.length > 0 && <Cords cords={cords} />}
+      {orders.length === 0 && <EmptyState text="Nothing is counted yet: runs with a sound layout come first." />}
+      {orders.map((order) => (
+        <OneOrder key={`${order.level} ${order.number}`} order={order} of={props} />
+      ))}
+      {pager !== null && <Pager {...pager} />}
+      {level === '' && <SpareParts {...props} />}
+      {level === '' && <Tools {...props} />}
+      <p class="soft">
+        {manned &&
+          `Need dates are the mornings on which the first crew that works with a thing starts on the level, ${
+            (ordering?.plan ?? 'continuous') === 'continuous' ? 'no crew standing' : 'each crew as soon as it can'
+          }. `}
+        The last day to order is the need date less the lead time in calendar days. Marks of what is not released yet
+        are numbered from the feed. Whether a strip may lie across a joint is the maker’s sheet to say; check kinds and
+        hands against the approved drawing before ordering.
+      </p>
+    </>
+  );
+}
+
+/** At the head of the page. */
+export function OrderTools({ jobId, csv, design }: { jobId: string; csv: string; design: boolean }): JSX.Element {
+  const base = `/jobs/${jobId}/takeoff`;
+  return (
+    <>
+      <ButtonLink href={base}>Takeoff</ButtonLink>
+      {design && <ButtonLink href={`${base}/rules`}>Rules for ordering</ButtonLink>}
+      <ButtonLink href={csv}>As CSV</ButtonLink>
+      <ButtonLink href={`${base}.xlsx`}>As a workbook</ButtonLink>
+    </>
+  );
+}
+
+function OneOrder({ order, of }: { order: Order; of: OrderPageProps }) {
+  const { units, types, marksOf, placesHref } = of;
+  const own = ({ item, type }: OrderLine) =>
+    item === 'clamp' || item === 'contact-set' ? sheetWord(item, types.get(type ?? '')) : null;
+  return (
+    <DataTable
+      caption={sayOrder(order, of)}
+      remark={sayDates(order, of.today)}
+      rows={order.lines.map((line, index) => ({ line, index }))}
+      keyOf={({ index }) => String(index)}
+      columns={[
+        {
+          head: 'Item',
+          kind: 'name',
+          cell: ({ line }) => (
+            <>
+              {orderLineWords(line)}
+              {own(line) !== null && <span class="soft"> ({own(line)})</span>}
+            </>
+          ),
+        },
+        {
+          head: 'Length',
+          kind: 'number',
+          cell: ({ line }) => (line.length === null ? '' : formatLength(line.length, units)),
+        },
+        { head: 'Busway type', cell: ({ line }) => line.type ?? '' },
+        { head: 'For', cell: ({ line }) => purposeWord(line.purpose) },
+        {
+          head: 'Quantity',
+          kind: 'number',
+          cell: ({ line }) =>
+            line.purpose === 'work' ? (
+              <CountedFrom
+                words={orderLineWords(line)}
+                quantity={line.quantity}
+                parts={line.parts}
+                units={units}
+                marksOf={marksOf}
+                href={placesHref(line)}
+              />
+            ) : (
+              sayQuantity(line.quantity)
+            ),
+        },
+        { head: 'Unit', cell: ({ line }) => line.unit },
+      ]}
+    />
+  );
+}
+
+function sayOrder({ level, number }: Order, { levels }: OrderPageProps): string {
+  const name = level === null ? 'Whole job' : (levels.find(({ id }) => id === level)?.name ?? level);
+  return `${name}, order ${number}`;
+}
+
+function sayDates({ need, orderBy }: Order, today: string): string {
+  if (need.date === null) return noDateWords(need.why);
+  const said = `needed ${need.date}, when ${need.crew} start`;
+  if (orderBy === null) return `${said}; no lead time stated`;
+  return `${said}; order by ${orderBy}${orderBy < today ? ', which is past' : ''}`;
+}
+
+function Cords({ cords }: { cords: readonly Finding[] }) {
+  const more = cords.length - 1;
+  const rest =
+    more === 0 ? '' : ` And ${more} more ${more === 1 ? 'cord' : 'cords'}: the checks of each run name them.`;
+  return <Notice kind="note" text={`Run ${cords[0]?.run ?? ''}: ${cords[0]?.message ?? ''}${rest}`} />;
+}
+
+function SpareParts({ spares, units, jobId }: OrderPageProps) {
+  const { lines, idle } = spares;
+  return (
+    <Part title="Spares and waste by rule" id="spares">
+      {idle.length > 0 && (
+        <Notice
+          kind="note"
+          text={`Fits nothing that is counted, so nothing is ordered by it: the rule for ${idle.map(({ item }) => orderItemWord(item)).join(', ')}.`}
+        />
+      )}
+      <DataTable
+        caption="Beyond what the work takes in"
+        remark="spares: the greater of the minimum and the percentage, rounded up; the owner’s apart"
+        rows={lines.map((line, index) => ({ line, index }))}
+        keyOf={({ index }) => String(index)}
+        none={<p class="soft">No rule for spares is stated: nothing is ordered beyond what is counted.</p>}
+        columns={[
+          { head: 'Item', kind: 'name', cell: ({ line }) => orderLineWords(line) },
+          {
+            head: 'Length',
+            kind: 'number',
+            cell: ({ line }) => (line.length === null ? '' : formatLength(line.length, units)),
+          },
+          { head: 'Busway type', cell: ({ line }) => line.type ?? '' },
+          { head: 'Taken in', kind: 'number', cell: ({ line }) => sayQuantity(line.needed) },
+          {
+            head: 'Waste',
+            kind: 'number',
+            cell: ({ line }) => `${sayQuantity(line.waste)} (${line.rule.wastePercent} %)`,
+          },
+          {
+            head: 'Spares',
+            kind: 'number',
+            cell: ({ line }) => `${sayQuantity(line.spare)} (${line.rule.percent} %, at least ${line.rule.minimum})`,
+          },
+          { head: 'For the owner', kind: 'number', cell: ({ line }) => sayQuantity(line.owner) },
+          { head: 'Unit', cell: ({ line }) => line.unit },
+        ]}
+      />
+      <p class="soft">
+        Spares are in the order list alone: neither takeoff nor hours nor the priced takeoff of the bid hold them.{' '}
+        <a href={`/jobs/${jobId}/takeoff`}>Back to the takeoff</a>
+      </p>
+    </Part>
+  );
+}
+
+function Tools({ tools, toolsStated, manned }: OrderPageProps) {
+  return (
+    <Part title="Tools by crew" id="tools">
+      {!toolsStated && (
+        <Notice
+          kind="note"
+          text="Nobody has stated the crews’ tools yet. This is a suggestion: check it and save it with the rules."
+        />
+      )}
+      <DataTable
+        caption="Tools"
+        remark={
+          manned
+            ? 'crews as the crew plan has them, unless given by hand'
+            : 'no crew plan: crews have to be given by hand'
+        }
+        rows={tools.map((tool, index) => ({ tool, index }))}
+        keyOf={({ index }) => String(index)}
+        none={<p class="soft">No tools are listed.</p>}
+        columns={[
+          { head: 'Tool', kind: 'name', cell: ({ tool }) => tool.tool },
+          { head: 'For a crew', kind: 'number', cell: ({ tool }) => tool.perCrew },
+          {
+            head: 'Crews',
+            cell: ({ tool }) => sayCrews(tool),
+          },
+          { head: 'In all', kind: 'number', cell: ({ tool }) => tool.quantity ?? 'not known' },
+          { head: 'Note', cell: ({ tool }) => tool.note ?? '' },
+        ]}
+      />
+    </Part>
+  );
+}
+
+function sayCrews({ crews, crewCount, crewNames, activity }: ToolLine): string {
+  const work = activity === null ? 'every crew' : `work: ${activityWord(activity)}`;
+  if (crews !== null) return `${crews} by hand (${work})`;
+  if (crewCount === null) return `no crew plan (${work})`;
+  return crewCount === 0 ? `none of the plan (${work})` : `${crewCount}: ${crewNames.join(', ')}`;
+}
+
+function sayLeftOut(runs: readonly string[]): string {
+  const named = runs.slice(0, 8).join(', ');
+  const more = runs.length > 8 ? ` and ${runs.length - 8} more` : '';
+  return `Not in the list, because no sections can be laid: ${named}${more}. The checks on each run’s page say why.`;
+}
