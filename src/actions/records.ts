@@ -12,6 +12,7 @@ import { once } from './once.ts';
 import { type Reach, reach } from './reach.ts';
 import { type RecordView, recordView } from './records/record-view.ts';
 import { reportedPieces } from './records/reported-pieces.ts';
+import type { ReportedPieces } from './records/run-at.ts';
 import { markAt, recordsAt, rule, type SubjectAt, standsAt, subjectAt, versionAt } from './records/subject-at.ts';
 import { neededFor } from './records/who-may.ts';
 import { type RecordRefused, refuse } from './refused.ts';
@@ -56,12 +57,25 @@ export async function takeRecord(
       const key = `record ${projectId} ${envelope.submissionId}`;
       return once(tx, context, viewer, { key, request }, async () => {
         await refuseTakenId(tx, projectId, envelope.submissionId);
-        const now = context.clock().toISOString();
-        const at = await subjectAt(tx, projectId, envelope, now, { pieces });
-        return enter(tx, context, viewer, { reached, at, now, envelope });
+        return enterRecord(tx, context, viewer, reached, projectId, envelope, pieces);
       });
     }),
   );
+}
+
+/** The same within a change that is already under way, by somebody whose reach was asked for. */
+export async function enterRecord(
+  tx: Tx,
+  context: Context,
+  viewer: Viewer,
+  reached: Reach,
+  projectId: string,
+  envelope: RecordEnvelope,
+  pieces?: ReportedPieces,
+): Promise<TakenRecord> {
+  const now = context.clock().toISOString();
+  const at = await subjectAt(tx, projectId, envelope, now, { pieces });
+  return enter(tx, context, viewer, { reached, at, now, envelope });
 }
 
 /** Two sendings at one moment: on the losing one the unique index speaks, and asked again it finds the first answer. */

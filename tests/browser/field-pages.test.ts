@@ -108,6 +108,8 @@ describe.runIf(CHROMIUM !== undefined)('the pages of the floor', () => {
       `${job}/joints/${half.joints[0]?.id}/blank`,
       `${job}/inspections`,
       `${job}/inspections?kind=insulation-test`,
+      `${job}/inspections/tools`,
+      `${job}/inspections/tools?tool=IR-02&lastGood=2026-01-01`,
       `${job}/inspections/${test.id}`,
       `${job}/inspections/${step.id}`,
     ];

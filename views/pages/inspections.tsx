@@ -136,6 +136,11 @@ function Replacing({ row }: { row: InspectionRow }) {
 }
 
 /** At the head of the page. */
-export function InspectionsTools({ csvHref }: { csvHref: string }): JSX.Element {
-  return <ButtonLink href={csvHref}>These records as CSV</ButtonLink>;
+export function InspectionsTools({ csvHref, toolsHref }: { csvHref: string; toolsHref: string }): JSX.Element {
+  return (
+    <>
+      <ButtonLink href={toolsHref}>Tools and instruments</ButtonLink>
+      <ButtonLink href={csvHref}>These records as CSV</ButtonLink>
+    </>
+  );
 }

@@ -34,7 +34,8 @@ export function entriesWithToolSince(
   );
 }
 
-function toolOf(body: RecordBody): string | null {
+/** The torque tool or the instrument that an entry was made with; null for one made without. */
+export function toolOf(body: RecordBody): string | null {
   if (body.kind === 'joint-step') return body.torque?.toolId ?? null;
   return body.kind === 'insulation-test' ? body.instrument.id : null;
 }

@@ -50,7 +50,7 @@ export function inspections(app: App, context: Context): void {
         jobSheet(context, heading, {
           title: 'Inspections and records',
           part: 'inspections',
-          tools: InspectionsTools({ csvHref: withQuery(`${path}.csv`, chosen) }),
+          tools: InspectionsTools({ toolsHref: `${path}/tools`, csvHref: withQuery(`${path}.csv`, chosen) }),
         }),
         InspectionsPage({
           path,

@@ -10,6 +10,7 @@ import { piece } from '../piece.ts';
 import { runEnd } from '../run-end.ts';
 import { support } from '../support.ts';
 import { tap } from '../tap.ts';
+import { tools } from '../tools.ts';
 
 /** The pages of the floor. */
 export function fieldRoutes(app: App, context: Context): void {
@@ -21,6 +22,7 @@ export function fieldRoutes(app: App, context: Context): void {
   tap(app, context);
   runEnd(app, context);
   insulation(app, context);
+  tools(app, context);
   inspections(app, context);
   inspectionsRecord(app, context);
 }
