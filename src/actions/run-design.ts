@@ -30,6 +30,7 @@ export async function runDesignOf(reader: Reader, projectId: string, runId: stri
     select: {
       key: true,
       ordinal: true,
+      levelId: true,
       layoutOk: true,
       spec: true,
       layout: true,

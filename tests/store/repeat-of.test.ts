@@ -38,7 +38,7 @@ forEachDatabase((open) => {
     const all = repeatsOf(job, layouts, over);
     const rows = await db.run.findMany({
       where: { projectId },
-      select: { key: true, ordinal: true, layoutOk: true, level: { select: { ordinal: true } } },
+      select: { key: true, ordinal: true, levelId: true, layoutOk: true, level: { select: { ordinal: true } } },
     });
     expect(all.size).toBeGreaterThan(100);
     expect(all.size).toBeLessThan(rows.length);
