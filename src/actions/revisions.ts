@@ -82,7 +82,7 @@ async function readRevision(reader: Reader, runId: string, name: RevisionName): 
 }
 
 /** Hours of the run alone and before learning, which hangs on the order of all runs and says nothing of this change. */
-function revised(job: Job, { run, layout }: Drawn): Revised {
+export function revised(job: Job, { run, layout }: Drawn): Revised {
   const book = job.labourBook;
   return { run, layout, hours: book === null ? [] : hoursOf(job, book, run, layout) };
 }

@@ -6,6 +6,7 @@ export type Capability =
   | 'read'
   | 'money' // prices, rates, bid: never leaves the office
   | 'design' // levels, types, runs, taps, labour book, release
+  | 'substitute' // other sections in place of one that is damaged, late or wrong
   | 'install' // records of work done
   | 'inspect' // accept another person's work, tests
   | 'members'
@@ -13,8 +14,8 @@ export type Capability =
   | 'closeout';
 
 const GRANTS: Readonly<Record<Role, readonly Capability[]>> = {
-  office: ['read', 'money', 'design', 'install', 'inspect', 'members', 'audit', 'closeout'],
-  foreman: ['read', 'install', 'inspect', 'closeout'],
+  office: ['read', 'money', 'design', 'substitute', 'install', 'inspect', 'members', 'audit', 'closeout'],
+  foreman: ['read', 'substitute', 'install', 'inspect', 'closeout'],
   installer: ['read', 'install'],
   inspector: ['read', 'inspect', 'audit', 'closeout'],
   owner: ['read', 'closeout'],

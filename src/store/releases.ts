@@ -41,6 +41,7 @@ export async function releaseRows(tx: Tx, release: Release): Promise<void> {
       spec: run.spec,
       layout: run.layout,
       reason: release.reason,
+      mark: release.mark ?? null,
       byUserId: release.byUserId,
       at: release.at,
     })),

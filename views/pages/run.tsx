@@ -15,6 +15,7 @@ import { openPointWords } from '../words/open-points.ts';
 import { UndoButtons } from './design-steps.tsx';
 import { CoveringCostPart } from './run/covering-cost.tsx';
 import { CoveringsPart } from './run/coverings-part.tsx';
+import { FieldHoldPart } from './run/field-hold-part.tsx';
 import { RunDrawing } from './run/run-drawing.tsx';
 import { RunFacts } from './run/run-facts.tsx';
 import { RunHours } from './run/run-hours.tsx';
@@ -45,6 +46,8 @@ export interface RunPageProps {
   readonly coverings: () => RunCoverings;
   /** null for those who may not release. */
   readonly release: RunReleaseProps | null;
+  /** null for those who may not change the design, and where nothing is held. */
+  readonly letGo: { readonly csrf: string; readonly version: number } | null;
   /** null for those who may not change the design. */
   readonly undo: Parameters<typeof UndoButtons>[0] | null;
   /** Where the page of a run is, by its label. */
@@ -67,6 +70,7 @@ export function RunPage(props: RunPageProps): JSX.Element {
       <RunThingsLive {...props} />
       <RunFacts {...props} />
       <RunHours {...props} />
+      <FieldHoldPart {...props} />
       <CoveringsPart {...props} coverings={props.coverings()} />
       {props.mayMoney && <CoveringCostPart {...props} />}
       <RunRevisions {...props} />

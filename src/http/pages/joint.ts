@@ -13,7 +13,7 @@ import { formatLength } from '../../domain/units/format-length.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { alongOf, shortMark } from './field/along.ts';
-import { cardPage, RETIRED } from './field/card-of.ts';
+import { cardPage, retiredFlash } from './field/card-of.ts';
 import { fieldEntries } from './field/entries.ts';
 import { fieldSheet } from './field/field-sheet.ts';
 import { BESIDE, bodyOf, doneWords } from './field/read-joint-form.ts';
@@ -93,7 +93,11 @@ async function show(
   return sendPage(
     request,
     reply,
-    fieldSheet(context, where, { title: `Joint ${view.mark}`, trouble, ...(view.retired ? { flash: RETIRED } : {}) }),
+    fieldSheet(context, where, {
+      title: `Joint ${view.mark}`,
+      trouble,
+      ...(await retiredFlash(context, view.at.floor.id, view.at.row.retiredAt)),
+    }),
     JointPage({
       ...shared,
       joint: { id: jointId, mark, at: row.atU80, version: row.version },

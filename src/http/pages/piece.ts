@@ -10,7 +10,7 @@ import { formatLength } from '../../domain/units/format-length.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { alongOf, shortMark } from './field/along.ts';
-import { cardPage, RETIRED } from './field/card-of.ts';
+import { cardPage, retiredFlash } from './field/card-of.ts';
 import { type FieldEntries, fieldEntries } from './field/entries.ts';
 import { facesAt, facesWrongAt } from './field/facing.ts';
 import { fieldSheet } from './field/field-sheet.ts';
@@ -101,7 +101,11 @@ async function show(
   return sendPage(
     request,
     reply,
-    fieldSheet(context, where, { title: `Piece ${view.mark}`, trouble, ...(view.retired ? { flash: RETIRED } : {}) }),
+    fieldSheet(context, where, {
+      title: `Piece ${view.mark}`,
+      trouble,
+      ...(await retiredFlash(context, view.at.floor.id, view.at.row.retiredAt)),
+    }),
     PiecePage({
       ...shared,
       piece: {
@@ -116,6 +120,10 @@ async function show(
       },
       card: site.card,
       joints: jointsOf(jobId, view),
+      substituteHref:
+        where.heading.reached.may('substitute') && !view.retired && (kind === 'stock' || kind === 'cut')
+          ? `/jobs/${jobId}/pieces/${pieceId}/substitution`
+          : null,
       trouble,
       ...alongOf(floor, floor.pieces, pieceId, (other) => cardHref(jobId, 'piece', other.id)),
     }),

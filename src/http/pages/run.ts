@@ -5,13 +5,14 @@ import { renderFragment } from '../../../views/shell/page.tsx';
 import { type RunBoard, runBoard } from '../../actions/boards/run-board.ts';
 import type { Context } from '../../actions/context.ts';
 import { listSteps, nextSteps } from '../../actions/design-steps.ts';
+import { letGoOfHold } from '../../actions/field-holds.ts';
 import { release } from '../../actions/releases.ts';
 import { compareOf } from '../../actions/revisions.ts';
 import type { RevisionDifference } from '../../domain/revision/difference.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { attempt, entered, type FormTrouble, formSubmission } from './form.ts';
+import { attempt, entered, type FormTrouble, formSubmission, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
 import { goTo, sendPage } from './page.ts';
 
@@ -19,6 +20,7 @@ export const runParams = z.object({ jobId: z.string(), runId: z.string() });
 
 /** One run. */
 export function run(app: App, context: Context): void {
+  letGo(app, context);
   app.get(
     '/jobs/:jobId/runs/:runId',
     {
@@ -55,6 +57,23 @@ export function run(app: App, context: Context): void {
         reply,
         `/jobs/${jobId}/runs/${runId}`,
         `Revision ${tried.value.released[0]?.revision} is released to the floor.`,
+      );
+    },
+  );
+}
+
+function letGo(app: App, context: Context): void {
+  app.post(
+    '/jobs/:jobId/runs/:runId/free-layout',
+    { schema: { hide: true, params: runParams } },
+    async (request, reply) => {
+      const { jobId, runId } = request.params;
+      const tried = await attempt(() => letGoOfHold(context, viewerOf(request), jobId, runId, formVersion(request)));
+      if (!tried.ok) return show(context, request, reply, tried.trouble);
+      return goTo(
+        reply,
+        `/jobs/${jobId}/runs/${runId}`,
+        'Its sections are chosen freely again. The floor keeps what it has until the run is released.',
       );
     },
   );
@@ -131,6 +150,7 @@ function propsOf(
     revisions,
     mayMoney: reached.may('money'),
     coverings: board.coverings,
+    letGo: reached.may('design') && of.fieldHold !== null ? { csrf: formToken(reply), version: board.version } : null,
     undo:
       steps === null
         ? null

@@ -14,7 +14,7 @@ import { DISTANCE, parseLength } from '../../domain/units/parse-length.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { alongOf, shortMark } from './field/along.ts';
-import { cardPage, RETIRED } from './field/card-of.ts';
+import { cardPage, retiredFlash } from './field/card-of.ts';
 import { type FieldEntries, fieldEntries, MOST_NOTE } from './field/entries.ts';
 import { fieldSheet } from './field/field-sheet.ts';
 import { type BesideField, formDoes, type PageTrouble, takeRecordForm } from './field/take-record.ts';
@@ -124,7 +124,11 @@ async function show(
   return sendPage(
     request,
     reply,
-    fieldSheet(context, where, { title: `Hanger ${view.mark}`, trouble, ...(view.retired ? { flash: RETIRED } : {}) }),
+    fieldSheet(context, where, {
+      title: `Hanger ${view.mark}`,
+      trouble,
+      ...(await retiredFlash(context, view.at.floor.id, view.at.row.retiredAt)),
+    }),
     HangerPage({
       ...shared,
       hanger: {

@@ -10,7 +10,7 @@ import { toWallTime } from '../../domain/quality/wall-time.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { alongOf, shortMark } from './field/along.ts';
-import { cardPage, RETIRED } from './field/card-of.ts';
+import { cardPage, retiredFlash } from './field/card-of.ts';
 import { fieldEntries } from './field/entries.ts';
 import { facesAt } from './field/facing.ts';
 import { fieldSheet } from './field/field-sheet.ts';
@@ -64,7 +64,11 @@ async function show(
   return sendPage(
     request,
     reply,
-    fieldSheet(context, where, { title: `Tap-off ${view.mark}`, trouble, ...(view.retired ? { flash: RETIRED } : {}) }),
+    fieldSheet(context, where, {
+      title: `Tap-off ${view.mark}`,
+      trouble,
+      ...(await retiredFlash(context, view.at.floor.id, view.at.row.retiredAt)),
+    }),
     TapOffPage({
       ...shared,
       tap: {

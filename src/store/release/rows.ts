@@ -14,6 +14,8 @@ export interface Release {
   readonly projectId: string;
   readonly runs: readonly ReleasedRun[];
   readonly reason: string;
+  /** Sections were substituted on the floor; absent for a release of the office. */
+  readonly mark?: 'field';
   readonly byUserId: string;
   readonly at: Date;
   readonly newId: () => string;

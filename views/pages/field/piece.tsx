@@ -48,6 +48,8 @@ export interface PiecePageProps {
     readonly mayInstall: boolean;
     readonly mayAccept: boolean;
   };
+  /** null for those who may not, for a fitting, and for what has left the design. */
+  readonly substituteHref: string | null;
   readonly trouble: FieldTrouble | null;
   readonly before: BesideLink | null;
   readonly after: BesideLink | null;
@@ -85,6 +87,14 @@ export function PiecePage(props: PiecePageProps): JSX.Element {
         <NextUp what={`piece ${props.after.mark}`} href={props.after.href} go={`Card of ${props.after.mark}`} />
       )}
       {card.quarantine === null && <Quarantine {...props} action={href} />}
+      {props.substituteHref !== null && (
+        <p>
+          Damaged, late or wrong, and none like it at hand?{' '}
+          <a class="button" href={props.substituteHref}>
+            Make {piece.mark} up of other sections
+          </a>
+        </p>
+      )}
       <History
         {...props}
         records={card.records}

@@ -14,8 +14,6 @@ export interface CoveringsPartProps {
   readonly units: UnitSystem;
   readonly currency: string;
   readonly mayMoney: boolean;
-  /** Where the office lets go of what the floor substituted. */
-  readonly letGo?: JSX.Element | null;
 }
 
 const PLACES = ['Chosen', 'Second', 'Third'] as const;
@@ -45,7 +43,7 @@ export function CoveringsPart(props: CoveringsPartProps): JSX.Element {
 }
 
 /** Nothing was chosen by cost where the floor has put sections in, so nothing is said to win. */
-function HeldCovering({ coverings, units, letGo }: CoveringsPartProps) {
+function HeldCovering({ coverings, units }: CoveringsPartProps) {
   const [kept] = coverings.coverings;
   return (
     <Part title="Coverings compared" id="coverings">
@@ -54,7 +52,6 @@ function HeldCovering({ coverings, units, letGo }: CoveringsPartProps) {
         the floor put them in, not because they cost least.
       </p>
       {kept !== undefined && <p>Along the run: {piecesInWords(kept.pieces, sayIn(units))}.</p>}
-      {letGo}
     </Part>
   );
 }

@@ -10,6 +10,8 @@ export interface Revision {
   readonly at: Date;
   readonly byName: string;
   readonly reason: string;
+  /** Sections were substituted on the floor. */
+  readonly field: boolean;
 }
 
 /** What was released, when, by whom and why. */
@@ -35,7 +37,7 @@ export function RunRevisions(props: {
         keyOf={(revision) => String(revision.number)}
         none={<EmptyState text="Not released yet. The floor sees the run once it is." />}
         columns={[
-          { head: 'Revision', kind: 'name', cell: (revision) => revision.number },
+          { head: 'Revision', kind: 'name', cell: ({ number, field }) => (field ? `${number}, field` : number) },
           { head: 'When', cell: (revision) => <Time at={revision.at} zone={props.zone} /> },
           { head: 'By', cell: (revision) => revision.byName },
           { head: 'Why', cell: (revision) => revision.reason },

@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type WhereOnFloor, whereOnFloor } from '../../../actions/boards/field/where-on-floor.ts';
+import { retiredBy } from '../../../actions/cards/retired-by.ts';
 import type { Card } from '../../../actions/cards.ts';
 import type { Context } from '../../../actions/context.ts';
 import type { Subject } from '../../../domain/quality/record.ts';
@@ -33,8 +34,17 @@ export async function cardPage<S extends Subject>(
   };
 }
 
-/** What to say of a thing that left the design. */
-export const RETIRED = {
-  kind: 'note',
-  text: 'The office took this out of the run in a later revision. Its records stay; nothing more is recorded on it.',
-} as const;
+/** What to say of a thing that left the design: which revision took it out, and whether that was made on the floor. */
+export async function retiredFlash(
+  context: Context,
+  runId: string,
+  retiredAt: Date | null,
+): Promise<{ flash?: { kind: 'note'; text: string } }> {
+  if (retiredAt === null) return {};
+  const by = await retiredBy(context, runId, retiredAt);
+  const stays = 'Its records stay; nothing more is recorded on it.';
+  const text = by?.field
+    ? `Field revision ${by.number} took this out of the run: ${by.reason} (${by.byName}). ${stays}`
+    : `The office took this out of the run in a later revision. ${stays}`;
+  return { flash: { kind: 'note', text } };
+}

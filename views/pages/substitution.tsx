@@ -1,0 +1,234 @@
+import type { JSX } from 'preact';
+import type { JointBar } from '../../src/domain/layout/joint-bars.ts';
+import type { PlacedPiece, RunLayout } from '../../src/domain/layout/result.ts';
+import { sayIn } from '../../src/domain/layout/say.ts';
+import type { UnitSystem } from '../../src/domain/model.ts';
+import { isHung, type PieceState } from '../../src/domain/quality/states.ts';
+import { Button } from '../components/button.tsx';
+import { Caution } from '../components/caution.tsx';
+import { HintAndFault } from '../components/field/frame.tsx';
+import { SelectField, TextArea } from '../components/field.tsx';
+import { Form } from '../components/form.tsx';
+import { Mark } from '../components/mark.tsx';
+import { PlaceDrawing } from '../drawings/place-drawing.tsx';
+import { pieceWord } from '../drawings/strip/words.ts';
+import { briefWords, type Standing, sumWords, type Way, wayWords } from '../words/substitution.ts';
+import { RevisionChanges } from './revisions/revision-changes.tsx';
+
+export interface SubstitutionPageProps {
+  readonly action: string;
+  readonly csrf: string;
+  readonly submissionId: string;
+  /** Of the run. */
+  readonly version: number;
+  readonly units: UnitSystem;
+  readonly type: string;
+  readonly piece: { readonly mark: string; readonly state: string; readonly placed: PlacedPiece };
+  readonly cardHref: string;
+  readonly layout: RunLayout;
+  /** The office has changed the run's design since its release. */
+  readonly changed: boolean;
+  readonly hangersDiffer: boolean;
+  readonly open: readonly (Way & { readonly value: string })[];
+  readonly stopped: readonly Way[];
+  readonly barred: readonly { readonly lengths: readonly number[]; readonly at: number; readonly bar: JointBar }[];
+  readonly zones: readonly JointBar[];
+  readonly wouldFill: string | null;
+  readonly joints: readonly Standing[];
+  readonly supports: readonly Standing[];
+  readonly causes: readonly { readonly value: string; readonly word: string }[];
+  readonly entered: { readonly lengths: string | null; readonly cause: string; readonly reason: string };
+  readonly faultOf: (name: string) => string | undefined;
+}
+
+/** Chooses what is put in the place of one section, with what each way does to the run, before anything is written. */
+export function SubstitutionPage(props: SubstitutionPageProps): JSX.Element {
+  return (
+    <>
+      <PieceFacts {...props} />
+      {props.wouldFill !== null ? (
+        <section class="next-up">
+          <h2>Nothing to choose</h2>
+          <p>{props.wouldFill}</p>
+        </section>
+      ) : (
+        <ChoiceForm {...props} />
+      )}
+      {props.open.map((way) => (
+        <OneWay key={way.value} {...props} way={way} />
+      ))}
+      <NotHere {...props} />
+      <Caution>
+        <p>
+          Whether a joint may be added here is for the maker’s sheet and the local code to say. A section that hangs
+          comes down, and another goes up, only with the run isolated, locked out and proved dead.
+        </p>
+      </Caution>
+    </>
+  );
+}
+
+function PieceFacts({ piece, units, type, changed, hangersDiffer, cardHref }: SubstitutionPageProps) {
+  const say = sayIn(units);
+  const { from, to, kind } = piece.placed;
+  return (
+    <div class="facts">
+      <p class="row">
+        <Mark state={piece.state as PieceState} />
+        <strong>
+          {pieceWord(kind)} {say(to - from)}
+        </strong>{' '}
+        <a href={cardHref}>Card of {piece.mark}</a>
+      </p>
+      <p>
+        From {say(from)} to {say(to)}, type {type}. What is put in its place adds up to the same, so the rest of the run
+        stays where it is. Another {say(to - from)} in its place changes nothing and needs no substitution.
+      </p>
+      {isHung(piece.state) && (
+        <p>
+          <strong>It hangs.</strong> Its records and those of the joints at its ends stay in the history under their own
+          marks; nothing of them passes to what comes in its place.
+        </p>
+      )}
+      {changed && (
+        <p>
+          <strong>The office has changed this run since its release.</strong> The substitution goes into the run as
+          released, which is what the floor builds; the office sees in its own design whether it can stand there too.
+        </p>
+      )}
+      {hangersDiffer && (
+        <p>
+          <strong>The sheet of type {type} or the run’s surroundings have changed since the release:</strong> some
+          hangers below change for that, whatever is put in.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function ChoiceForm(props: SubstitutionPageProps) {
+  const { open, units, entered, faultOf } = props;
+  const say = sayIn(units);
+  const fault = faultOf('lengths');
+  const chosen = entered.lengths ?? open[0]?.value;
+  return (
+    <section class="next-up">
+      <h2>Put in its place</h2>
+      <Form action={props.action} csrf={props.csrf} submissionId={props.submissionId} version={props.version}>
+        <fieldset class="fillin" id="f-lengths" aria-describedby={fault === undefined ? undefined : 'f-lengths-fault'}>
+          <legend>Sections, from the feed on</legend>
+          <div class="entry">
+            {open.map((way) => (
+              <label key={way.value} class="tick">
+                <input type="radio" name="lengths" value={way.value} checked={way.value === chosen} required />
+                <span>
+                  <strong>{sumWords(way.lengths, say)}</strong>: {briefWords(way)}
+                </span>
+              </label>
+            ))}
+          </div>
+          <HintAndFault name="lengths" {...(fault === undefined ? {} : { fault })} />
+        </fieldset>
+        <SelectField
+          name="cause"
+          label="Why"
+          need="required"
+          value={entered.cause}
+          fault={faultOf('cause')}
+          options={props.causes}
+        />
+        <TextArea
+          name="reason"
+          label={`What happened to ${props.piece.mark}`}
+          need="required"
+          rows={2}
+          value={entered.reason}
+          fault={faultOf('reason')}
+          hint="It stands with the revision, under your name."
+        />
+        <Button kind="lead">Put them in: field revision</Button>
+      </Form>
+    </section>
+  );
+}
+
+function OneWay(props: SubstitutionPageProps & { readonly way: Way & { readonly value: string } }) {
+  const { way, units, piece, joints, supports, layout, zones, open } = props;
+  const say = sayIn(units);
+  const { from, to } = piece.placed;
+  const words = wayWords(way, { from, to, joints, supports }, say);
+  const isIn = (one: { readonly from: number; readonly to: number }) => one.from >= from && one.to <= to;
+  const was = new Map(way.moves.map((move) => [move.id, move.from]));
+  return (
+    <details class="ask" open={way === open[0]}>
+      <summary>
+        <strong>{sumWords(way.lengths, say)}</strong>: {briefWords(way)}
+      </summary>
+      <div class="stack">
+        <PlaceDrawing
+          units={units}
+          label={`${sumWords(way.lengths, say)} in place of ${piece.mark}`}
+          from={from}
+          to={to}
+          sections={way.layout.pieces
+            .filter((one) => one.to > from - (to - from) && one.from < to + (to - from))
+            .map((one) => ({ from: one.from, to: one.to, isNew: isIn(one) }))}
+          joints={way.layout.joints.map(({ at }) => ({ at, isNew: at > from && at < to }))}
+          supports={[
+            ...way.hangers.removed.map((at) => ({ at, fate: 'goes' as const })),
+            ...way.layout.supports.map(({ at }) => ({
+              at,
+              fate: way.hangers.added.includes(at) ? ('comes' as const) : ('stays' as const),
+            })),
+          ]}
+          taps={way.layout.taps.map(({ id, at }) => ({ id, at, was: was.get(id) ?? null }))}
+          zones={zones}
+        />
+        <ul>
+          {words.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+        {way.layout.length !== layout.length && <p>The run would end at {say(way.layout.length)}.</p>}
+        <details>
+          <summary>Everything that differs</summary>
+          <RevisionChanges difference={way.difference} units={units} />
+        </details>
+      </div>
+    </details>
+  );
+}
+
+/** Ways that cannot be chosen, and where no joint may stand. */
+function NotHere({ stopped, barred, zones, units }: SubstitutionPageProps) {
+  const say = sayIn(units);
+  if (stopped.length + barred.length + zones.length === 0) return null;
+  return (
+    <section>
+      <h2>What cannot be built here</h2>
+      {zones.length > 0 && (
+        <p>
+          No joint may stand:{' '}
+          {zones.map((zone) => `from ${say(zone.from)} to ${say(zone.to)} (${zone.name})`).join('; ')}.
+        </p>
+      )}
+      <ul>
+        {barred.map(({ lengths, at, bar }) => (
+          <li key={lengths.join()}>
+            {sumWords(lengths, say)}: its joint at {say(at)} is kept away by {bar.name}.
+          </li>
+        ))}
+        {stopped.map((way) => (
+          <li key={way.lengths.join()}>
+            {sumWords(way.lengths, say)}: {way.stops.map(({ message }) => message).join(' ')}
+          </li>
+        ))}
+      </ul>
+      {stopped.length > 0 && (
+        <p>
+          A tap-off that hangs already is not moved from here: the office moves it in the design, under its own rules.
+        </p>
+      )}
+    </section>
+  );
+}
