@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type LabourBookDocument, labourBookSchema } from '../document/job-document.ts';
 import { toLabourBook } from '../document/model/to-labour-book.ts';
+import { withoutRates } from '../document/money-fence.ts';
 import { jointLabourCost } from '../domain/layout/joint-labour-cost.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
@@ -19,8 +20,7 @@ export async function getLabourBook(context: Context, viewer: Viewer, projectId:
   const reached = await reach(context.database.db, viewer, projectId);
   const view = await read(context.database.db, projectId);
   if (view.document === null || reached.may('money')) return view;
-  const { crew: _kept, ...document } = view.document;
-  return { ...view, document };
+  return { ...view, document: withoutRates(view.document) };
 }
 
 /**

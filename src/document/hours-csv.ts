@@ -22,11 +22,15 @@ const HEADINGS = [
   'learning factor',
   'non-productive factor',
   'hours',
+  'labour book',
 ];
 
-/** Every line of the hours with all that went into it; nothing is rounded. */
-export function hoursCsv(lines: readonly LabourLine[]): string {
-  return writeTable(HEADINGS, lines.map(cellsOf));
+/** Every line of the hours with all that went into it, and the labour book that it came from; nothing is rounded. */
+export function hoursCsv(lines: readonly LabourLine[], book: string): string {
+  return writeTable(
+    HEADINGS,
+    lines.map((line) => [...cellsOf(line), book]),
+  );
 }
 
 function cellsOf(line: LabourLine): string[] {

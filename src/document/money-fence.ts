@@ -7,11 +7,11 @@ type Without<T, Key extends keyof T> = Omit<T, Key> & { [K in Key]?: never };
 export type UnpricedDocument = Without<JobDocument, 'bid'> & {
   buswayTypes: Without<BuswayTypeDocument, 'prices'>[];
   extras?: Without<ExtraDocument, 'price'>[] | undefined;
-  labourBook?: Without<LabourBookDocument, 'crew'> | undefined;
+  labourBook?: Without<LabourBookDocument, 'crew' | 'overtime'> | undefined;
 };
 
 /**
- * The document without money: prices of every type and extra, the crew with its rates, and the bid are left out. Hours,
+ * The document without money: prices of every type and extra, the crew with its rates and overtime, and the bid are left out. Hours,
  * quantities and everything that is built stay. Text that people wrote, such as notes, is not read for figures.
  */
 export function withoutMoney(document: JobDocument): UnpricedDocument {
@@ -24,6 +24,11 @@ export function withoutMoney(document: JobDocument): UnpricedDocument {
   };
 }
 
-function withoutRates({ crew: _crew, ...book }: LabourBookDocument): Without<LabourBookDocument, 'crew'> {
+/** What a crew is paid: its rates, and what overtime adds to them. */
+export function withoutRates({
+  crew: _crew,
+  overtime: _overtime,
+  ...book
+}: LabourBookDocument): Without<LabourBookDocument, 'crew' | 'overtime'> {
   return book;
 }

@@ -137,7 +137,9 @@ describe('the defaults of the contract', () => {
       seed: 1,
       correlation: 0,
       nonProductivePercent: 0,
+      nonProductiveDay: null,
       crew: [],
+      overtime: null,
       learning: null,
       factors: { height: [], congestion: { open: 0, normal: 0, tight: 0 }, storeyPercentEach: 0, livePercent: 0 },
     });

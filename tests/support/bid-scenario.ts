@@ -69,9 +69,9 @@ export function scenarioBook(changes: Partial<LabourBook> = {}): LabourBook {
     learning: { rate: 0.95, referenceRepeat: 8, over: 'run', activities: INSTALL_ACTIVITIES },
     nonProductivePercent: 6,
     crew: [
-      { role: 'foreman', number: 1, ratePerHour: 9800, effectiveness: 0.5 },
-      { role: 'journeyman', number: 2, ratePerHour: 8800, effectiveness: 1 },
-      { role: 'apprentice', number: 1, ratePerHour: 5800, effectiveness: 0.75 },
+      { role: 'foreman', number: 1, ratePerHour: 9800, burdenPercent: 0, effectiveness: 0.5 },
+      { role: 'journeyman', number: 2, ratePerHour: 8800, burdenPercent: 0, effectiveness: 1 },
+      { role: 'apprentice', number: 1, ratePerHour: 5800, burdenPercent: 0, effectiveness: 0.75 },
     ],
     trials: 10_000,
     ...changes,

@@ -5,6 +5,7 @@ import { DataTable } from '../components/data-table.tsx';
 import { DefinitionList } from '../components/definition-list.tsx';
 import { Drawing } from '../components/drawing.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
+import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import { Part } from '../components/part.tsx';
 import { FlowChart } from '../drawings/flow-chart.tsx';
@@ -15,13 +16,15 @@ import { LookAhead } from './crews/look-ahead.tsx';
 export interface CrewsPageProps {
   readonly schedule: CrewSchedule | null;
   readonly saved: boolean;
+  /** Version of the labour book that the hours come from; null without one. */
+  readonly book: string | null;
   readonly today: string;
   /** null for who may not change it. */
   readonly form: CrewFormProps | null;
 }
 
 /** Crews over levels: both ways of working, what each costs in days, the next three weeks, and the plan itself. */
-export function CrewsPage({ schedule, saved, today, form }: CrewsPageProps): JSX.Element {
+export function CrewsPage({ schedule, saved, book, today, form }: CrewsPageProps): JSX.Element {
   return (
     <>
       {schedule === null ? (
@@ -33,7 +36,10 @@ export function CrewsPage({ schedule, saved, today, form }: CrewsPageProps): JSX
           }
         />
       ) : (
-        <Schedule schedule={schedule} today={today} />
+        <>
+          <InventedNotice version={book} />
+          <Schedule schedule={schedule} today={today} />
+        </>
       )}
       {form !== null && <CrewForm {...form} />}
     </>

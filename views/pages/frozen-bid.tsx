@@ -7,6 +7,7 @@ import { DataTable } from '../components/data-table.tsx';
 import { DefinitionList } from '../components/definition-list.tsx';
 import { SelectField } from '../components/field.tsx';
 import { Filter } from '../components/filter.tsx';
+import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import { Part } from '../components/part.tsx';
 import { Time } from '../components/time.tsx';
@@ -46,6 +47,7 @@ export function FrozenBidPage({
           text="Inputs or figures no longer have the hash that they were frozen with: do not rely on them."
         />
       )}
+      <InventedNotice version={own.labourBook} />
       <DefinitionList
         entries={[
           { term: 'Price', value: `${money(own.price)}${own.incomplete.length > 0 ? ', not complete' : ''}` },

@@ -3,6 +3,7 @@ import type { Activity, Labour, LabourLine } from '../../src/domain/labour/resul
 import type { LabourBook, UnitSystem } from '../../src/domain/model.ts';
 import { ButtonLink } from '../components/button.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
+import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import type { PagerProps } from '../components/pager.tsx';
 import { HoursByLevel } from './hours/hours-by-level.tsx';
@@ -38,9 +39,15 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
       <EmptyState text="The job has no labour book yet, so no hours are worked. Each company keeps its own: the office enters it under Labour book, or brings it with the job document." />
     );
   if (props.opened !== null)
-    return <HoursLines {...props.opened} jobId={props.jobId} units={props.units} book={book} />;
+    return (
+      <>
+        <InventedNotice version={book.version} />
+        <HoursLines {...props.opened} jobId={props.jobId} units={props.units} book={book} />
+      </>
+    );
   return (
     <>
+      <InventedNotice version={book.version} />
       {leftOut.length > 0 && (
         <Notice
           kind="stop"

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { type Entered, type FaultOf, faultProps } from '../components/fault-of.ts';
 import { SelectField, TextField } from '../components/field.tsx';
 import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
+import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import { RowFields } from '../components/row-fields.tsx';
 import { labourBookEntryWord } from '../words/labour-book-entries.ts';
@@ -29,6 +30,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
   );
   return (
     <FragmentPage {...form} wordOf={labourBookEntryWord} save="Save the book for this job">
+      <InventedNotice version={entered.bookVersion} />
       <Notice
         kind="note"
         text="Hours belong to the company: take them from jobs of your own. Give a changed book another version, so that prints of the old one can be told apart."
@@ -43,6 +45,8 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
           ]}
         />
         {figure('nonProductivePercent', 'In every part of the hours.')}
+        {figure('nonProductiveDay.lostHours', 'In place of the percentage: give one of the two.')}
+        {figure('nonProductiveDay.dayHours')}
       </div>
       <ActivityFields entered={entered} faultOf={faultOf} units={units} />
       <h2>Conditions of work</h2>
@@ -72,7 +76,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
       <RowFields
         caption="Crew"
         remark="for the cost of a productive hour"
-        hint={`Rates in ${currency} an hour, as paid. Effectiveness is the productive part of an hour: 0.5 for a foreman who is half his time on the tools. Empty rows are left out.`}
+        hint={`Rates in ${currency} an hour, as paid. Effectiveness is the productive part of an hour: 0.5 for a foreman who is half his time on the tools. Burden is what is paid on top in taxes, insurance and benefits. Empty rows are left out.`}
         group="crew"
         noun="crew member"
         fields={[
@@ -80,11 +84,19 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
           { name: 'number', head: 'Number' },
           { name: 'ratePerHour', head: 'Rate' },
           { name: 'effectiveness', head: 'Effectiveness' },
+          { name: 'burdenPercent', head: 'Burden, %' },
         ]}
         rows={crewRows}
         entered={entered}
         faultOf={faultOf}
       />
+      <h2>Overtime</h2>
+      <div class="fields">
+        {figure('overtime.hoursPerWeek', 'Empty: no overtime.')}
+        {figure('overtime.straightHours', 'Empty: 40.')}
+        {figure('overtime.premium', 'Empty: 1.5, time and a half.')}
+        {figure('overtime.productivity', 'As 0.93. Empty: 1, nobody tires.')}
+      </div>
       <h2>Range</h2>
       <div class="fields">
         {figure('correlation', 'One crew and one site drive all activities: 0 gives false comfort.')}

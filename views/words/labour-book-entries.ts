@@ -15,6 +15,12 @@ const WORDS: Readonly<Record<string, string>> = {
   'learning.referenceRepeat': 'Repeat that the base hours stand for',
   'learning.over': 'What repeats',
   nonProductivePercent: 'Briefings, waiting, cleaning, + %',
+  'nonProductiveDay.lostHours': 'Or hours of the day that nobody works',
+  'nonProductiveDay.dayHours': 'Of hours in a working day',
+  'overtime.hoursPerWeek': 'Hours worked in a week',
+  'overtime.straightHours': 'Of these at the straight rate',
+  'overtime.premium': 'An hour beyond them is paid, times the rate',
+  'overtime.productivity': 'Part of an hour’s work done in such a week',
   correlation: 'Correlation between activities, 0 to 1',
   trials: 'Trials of the range',
   seed: 'Seed of the trials',
@@ -30,6 +36,7 @@ const CELLS: Readonly<Record<string, string>> = {
   number: 'number',
   ratePerHour: 'rate per hour',
   effectiveness: 'effectiveness',
+  burdenPercent: 'burden, %',
 };
 
 /** What the form of a labour book calls an entry, by its path. */

@@ -12,6 +12,8 @@ export interface CrewsBoard {
   /** As saved, or a suggestion to start from. */
   readonly plan: CrewPlanDocument;
   readonly saved: boolean;
+  /** Version of the labour book. */
+  readonly book: string | null;
   readonly levels: readonly { readonly id: string; readonly name: string }[];
   /** null while nothing is saved or no hours are worked. */
   readonly schedule: CrewSchedule | null;
@@ -30,6 +32,7 @@ export async function crewsBoard(context: Context, viewer: Viewer, projectId: st
     version,
     plan,
     saved: document !== null,
+    book: job.labourBook?.version ?? null,
     levels: [...job.levels].sort((a, b) => a.order - b.order),
     schedule:
       document === null || labour === null

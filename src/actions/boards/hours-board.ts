@@ -37,7 +37,7 @@ export async function hoursBoard(context: Context, viewer: Viewer, projectId: st
     heading,
     levels: [...job.levels].sort((a, b) => a.order - b.order),
     labour: labour === null || mayMoney ? labour : { ...labour, costPerProductiveHour: null },
-    book: job.labourBook === null || mayMoney ? job.labourBook : { ...job.labourBook, crew: [] },
+    book: job.labourBook === null || mayMoney ? job.labourBook : { ...job.labourBook, crew: [], overtime: null },
     leftOut: figures.layouts.filter((layout) => !layout.ok).map((layout) => layout.run),
     spread: labour === null || job.labourBook === null ? null : spreadOf(labour, job.labourBook),
   };

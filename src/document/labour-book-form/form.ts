@@ -137,7 +137,13 @@ function readLearning(head: unknown, before: LabourBookDocument | null): unknown
 /** One row of the crew; its cells are named like the document's own paths, `crew[0].role`. */
 function memberEntries(row: number): readonly EntryOf[] {
   const at = (cell: string) => `crew[${row}].${cell}`;
-  return [text(at('role')), number(at('number')), money(at('ratePerHour')), number(at('effectiveness'))];
+  return [
+    text(at('role')),
+    number(at('number')),
+    money(at('ratePerHour')),
+    number(at('effectiveness')),
+    number(at('burdenPercent')),
+  ];
 }
 
 function crewTexts({ crew = [] }: LabourBookDocument, project: Project): Entered {

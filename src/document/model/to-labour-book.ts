@@ -27,7 +27,9 @@ export function toLabourBook(book: LabourBookDocument): LabourBook {
     },
     learning: toLearning(book),
     nonProductivePercent: book.nonProductivePercent ?? 0,
-    crew: book.crew ?? [],
+    nonProductiveDay: book.nonProductiveDay ?? null,
+    crew: (book.crew ?? []).map((member) => ({ ...member, burdenPercent: member.burdenPercent ?? 0 })),
+    overtime: toOvertime(book.overtime),
     correlation: book.correlation ?? 0,
     trials: book.trials ?? 10_000,
     seed: book.seed ?? 1,
@@ -46,6 +48,12 @@ function toHeightFactors(
   return (height ?? [])
     .map(({ overMm, percent }) => ({ over: fromMm(overMm), percent }))
     .sort((a, b) => a.over - b.over);
+}
+
+function toOvertime(overtime: LabourBookDocument['overtime']): LabourBook['overtime'] {
+  if (!overtime) return null;
+  const { hoursPerWeek, straightHours = 40, premium = 1.5, productivity = 1 } = overtime;
+  return { hoursPerWeek, straightHours, premium, productivity };
 }
 
 function toLearning(book: LabourBookDocument): LabourBook['learning'] {

@@ -11,7 +11,12 @@ type Hours = { readonly low?: number; readonly likely?: number; readonly high?: 
 /** Three points stand in their order, a band or a height is named once, and a crew does some work. */
 export function judgeLabourBook({ labourBook }: Salvaged<JobDocument>): Fault[] {
   if (!labourBook) return [];
-  return [...judgeActivities(labourBook), ...judgeHeights(labourBook), ...judgeCrew(labourBook)];
+  return [
+    ...judgeActivities(labourBook),
+    ...judgeHeights(labourBook),
+    ...judgeNonProductive(labourBook),
+    ...judgeCrew(labourBook),
+  ];
 }
 
 function judgeActivities({ activities }: Book): Fault[] {
@@ -54,6 +59,22 @@ function judgeOnce(values: readonly (number | undefined)[], pathOf: (i: number) 
     if (value === undefined || values.indexOf(value) === i) return [];
     return [faultAt(pathOf(i), `${sayNumber(value)} mm stands here twice.`, 'Keep the entry that holds.')];
   });
+}
+
+/** A share and a day's hours for the same lost time would count it twice. */
+function judgeNonProductive({ nonProductivePercent, nonProductiveDay: day }: Book): Fault[] {
+  const faults: Fault[] = [];
+  if (day && (nonProductivePercent ?? 0) > 0) {
+    const message = `Non-working time is given as ${sayNumber(nonProductivePercent ?? 0)} % and as hours of the day, and would count twice.`;
+    faults.push(faultAt(['labourBook', 'nonProductiveDay'], message, 'Keep one of the two.'));
+  }
+  const { lostHours, dayHours } = day ?? {};
+  if (lostHours !== undefined && dayHours !== undefined && lostHours >= dayHours) {
+    const message = `Of ${sayNumber(dayHours)} hours a day ${sayNumber(lostHours)} are lost, so that none is worked.`;
+    const remedy = 'Let the lost hours be fewer than the hours of the day.';
+    faults.push(faultAt(['labourBook', 'nonProductiveDay', 'lostHours'], message, remedy));
+  }
+  return faults;
 }
 
 function judgeCrew({ crew }: Book): Fault[] {

@@ -30,7 +30,43 @@ const crewMemberSchema = z.strictObject({
   number: z.number().gt(0).max(1_000).describe('How many'),
   ratePerHour: z.number().int().min(0).max(MAX_MINOR).describe('Paid rate per hour, in whole minor units'),
   effectiveness: z.number().min(0).max(2).describe('Productive part of an hour; a working foreman may be 0.5'),
+  burdenPercent: z
+    .number()
+    .min(0)
+    .max(500)
+    .describe('Taxes, insurance and benefits on all that is paid, %; 0 when absent')
+    .optional(),
 });
+
+const overtimeSchema = z
+  .strictObject({
+    hoursPerWeek: z.number().gt(0).max(168).describe('Hours that the crew works in a week'),
+    straightHours: z.number().gt(0).max(168).describe('Of these at the straight rate; 40 when absent').optional(),
+    premium: z
+      .number()
+      .min(1)
+      .max(5)
+      .describe('What an hour beyond them is paid, times the rate; 1.5 when absent')
+      .optional(),
+    productivity: z
+      .number()
+      .gt(0)
+      .max(1)
+      .describe('Part of an hour’s work that is done in such a week; 1 when absent')
+      .optional(),
+  })
+  .describe('Scheduled overtime of the crew; none when absent');
+
+const nonProductiveDaySchema = z
+  .strictObject({
+    lostHours: z
+      .number()
+      .gt(0)
+      .max(24)
+      .describe('Hours of a working day that nobody works: briefing, waiting, cleaning'),
+    dayHours: z.number().gt(0).max(24).describe('Hours of a working day'),
+  })
+  .describe('Non-working time by the day, in place of nonProductivePercent: never both');
 
 export const labourBookSchema = z
   .strictObject({
@@ -65,7 +101,9 @@ export const labourBookSchema = z
       })
       .optional(),
     nonProductivePercent: z.number().min(0).max(100).describe('Briefings, waiting, cleaning, %').optional(),
+    nonProductiveDay: nonProductiveDaySchema.optional(),
     crew: z.array(crewMemberSchema).max(100).describe('Composition of the crew and its rates').optional(),
+    overtime: overtimeSchema.optional(),
     correlation: z.number().min(0).max(1).describe('Correlation between activities; 0 when absent').optional(),
     trials: z.number().int().min(1).max(1_000_000).describe('Trials of the range; 10000 when absent').optional(),
     seed: z

@@ -25,7 +25,7 @@ export function computeLabour(job: Job, layouts: readonly RunLayout[], takeoff: 
     byActivity: byActivity(lines),
     byLevel: byLevel(job, lines),
     byRun: byRun(job, lines),
-    costPerProductiveHour: costPerProductiveHour(book.crew),
+    costPerProductiveHour: costPerProductiveHour(book),
   };
 }
 

@@ -131,8 +131,9 @@ function quantityIn(unit: string, { pieces, length }: Measure): number {
   return one === null || length === null ? pieces : (pieces * length) / one;
 }
 
-function nonProductiveFactor(book: LabourBook): number {
-  return 1 + book.nonProductivePercent / 100;
+/** A percentage on top, or a day's hours over those of them that are worked. */
+function nonProductiveFactor({ nonProductiveDay: day, nonProductivePercent }: LabourBook): number {
+  return day === null ? 1 + nonProductivePercent / 100 : day.dayHours / (day.dayHours - day.lostHours);
 }
 
 function extraLines(extras: readonly Extra[], book: LabourBook): LabourLine[] {

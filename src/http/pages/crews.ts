@@ -72,6 +72,7 @@ async function show(
     CrewsPage({
       schedule: board.schedule,
       saved: board.saved,
+      book: board.book,
       today: context.clock().toISOString().slice(0, 10),
       form: heading.reached.may('design')
         ? { ...fragment, entered: tried?.fields ?? now, levels: board.levels, rows: CREW_ROWS }

@@ -56,8 +56,8 @@ export function hours(app: App, context: Context): void {
   });
 
   app.get('/jobs/:jobId/hours.csv', { schema: { hide: true, params } }, async (request, reply) => {
-    const { heading, labour } = await hoursBoard(context, viewerOf(request), request.params.jobId);
-    return sendCsv(reply, `${heading.project.number}-hours`, hoursCsv(labour?.lines ?? []));
+    const { heading, labour, book } = await hoursBoard(context, viewerOf(request), request.params.jobId);
+    return sendCsv(reply, `${heading.project.number}-hours`, hoursCsv(labour?.lines ?? [], book?.version ?? ''));
   });
 }
 

@@ -2,6 +2,7 @@ import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { activityWord } from '../../../views/words/activities.ts';
 import { bidLineWord } from '../../../views/words/bid-entries.ts';
+import { inventedWords } from '../../../views/words/invented.ts';
 import { takeoffLineWords } from '../../../views/words/takeoff-items.ts';
 import { bidBoard } from '../../actions/boards/bid-board.ts';
 import { hoursBoard } from '../../actions/boards/hours-board.ts';
@@ -49,9 +50,11 @@ export function workbooks(app: App, context: Context): void {
     const viewer = viewerOf(request);
     const { heading, bid } = await bidBoard(context, viewer, jobId);
     if (bid === null) return refuse({ code: 'not-found', what: 'bid' });
-    const { labour, levels } = await hoursBoard(context, viewer, jobId);
+    const { labour, levels, book } = await hoursBoard(context, viewer, jobId);
     const bytes = await bidWorkbook({
-      title: titleOf(heading, 'bid build-up, office only', context.clock()),
+      title: [titleOf(heading, 'bid build-up, office only', context.clock()), inventedWords(book?.version ?? '')]
+        .filter(Boolean)
+        .join(' – '),
       currency: heading.project.currency,
       at: context.clock(),
       bid,

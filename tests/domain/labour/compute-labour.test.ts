@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
-import { costPerProductiveHour } from '../../../src/domain/labour/crew-cost.ts';
+import { costPerProductiveHour, overtimeFactor } from '../../../src/domain/labour/crew-cost.ts';
 import { lengthUnit } from '../../../src/domain/labour/length-unit.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
 import { FOOT, METRE } from '../../../src/domain/units/length.ts';
@@ -13,13 +13,48 @@ test('without a labour book there are no hours, not zero hours', () => {
 
 test('a crew costs what it is paid over what it puts in, and nobody productive has no price', () => {
   const crew = [
-    { role: 'foreman', number: 1, ratePerHour: 9800, effectiveness: 0.5 },
-    { role: 'journeyman', number: 2, ratePerHour: 8800, effectiveness: 1 },
-    { role: 'apprentice', number: 1, ratePerHour: 5800, effectiveness: 0.75 },
+    { role: 'foreman', number: 1, ratePerHour: 9800, burdenPercent: 0, effectiveness: 0.5 },
+    { role: 'journeyman', number: 2, ratePerHour: 8800, burdenPercent: 0, effectiveness: 1 },
+    { role: 'apprentice', number: 1, ratePerHour: 5800, burdenPercent: 0, effectiveness: 0.75 },
   ];
-  expect(costPerProductiveHour(crew)).toBeCloseTo(10215.3846, 4);
-  expect(costPerProductiveHour([])).toBeNull();
-  expect(costPerProductiveHour([{ role: 'watch', number: 1, ratePerHour: 100, effectiveness: 0 }])).toBeNull();
+  expect(costPerProductiveHour({ crew, overtime: null })).toBeCloseTo(10215.3846, 4);
+  expect(costPerProductiveHour({ crew: [], overtime: null })).toBeNull();
+  const watch = { role: 'watch', number: 1, ratePerHour: 100, burdenPercent: 0, effectiveness: 0 };
+  expect(costPerProductiveHour({ crew: [watch], overtime: null })).toBeNull();
+});
+
+test('burden is on all that is paid, and each trade has its own', () => {
+  const crew = [
+    { role: 'journeyman', number: 2, ratePerHour: 8000, burdenPercent: 50, effectiveness: 1 },
+    { role: 'apprentice', number: 1, ratePerHour: 4000, burdenPercent: 25, effectiveness: 0.5 },
+  ];
+  // By hand: (2 x 80 x 1.5 + 40 x 1.25) / 2.5 = 290 / 2.5.
+  expect(costPerProductiveHour({ crew, overtime: null })).toBeCloseTo(11_600, 9);
+});
+
+test.each([
+  // Common practice: paid 1.10 over 0.93 done, and 1.167 over 0.86.
+  [50, 0.93, 1.18],
+  [60, 0.86, 1.36],
+])(
+  'a week of %d hours at time and a half, %d of the work done in each: an effective hour costs %d times as much',
+  (hoursPerWeek, productivity, dearer) => {
+    const crew = [{ role: 'journeyman', number: 2, ratePerHour: 10_000, burdenPercent: 0, effectiveness: 1 }];
+    const overtime = { hoursPerWeek, straightHours: 40, premium: 1.5, productivity };
+    expect(costPerProductiveHour({ crew, overtime })! / 10_000).toBeCloseTo(dearer, 2);
+  },
+);
+
+test('a week within straight time costs what it would without overtime', () => {
+  expect(overtimeFactor({ hoursPerWeek: 38, straightHours: 40, premium: 1.5 })).toBe(1);
+});
+
+test('hours lost of the day stretch the rest: half an hour of eight is eight over seven and a half', () => {
+  const run = aRun();
+  const labourBook = aLabourBook({ nonProductiveDay: { lostHours: 0.5, dayHours: 8 } });
+  const job = aJob({ runs: [run], labourBook });
+  const layouts = [aLayout(run, [10, 10])];
+  expect(computeLabour(job, layouts, takeOff(job, layouts))?.range.likely).toBeCloseTo((0.6 * 8) / 7.5, 12);
 });
 
 test('a unit is a length with or without a count, and any other word counts pieces', () => {

@@ -177,9 +177,9 @@ describe('any run', () => {
 });
 
 const crew = [
-  { role: 'foreman', number: 1, ratePerHour: 9800, effectiveness: 0.5 },
-  { role: 'journeyman', number: 2, ratePerHour: 8800, effectiveness: 1 },
-  { role: 'apprentice', number: 1, ratePerHour: 5800, effectiveness: 0.75 },
+  { role: 'foreman', number: 1, ratePerHour: 9800, burdenPercent: 0, effectiveness: 0.5 },
+  { role: 'journeyman', number: 2, ratePerHour: 8800, burdenPercent: 0, effectiveness: 1 },
+  { role: 'apprentice', number: 1, ratePerHour: 5800, burdenPercent: 0, effectiveness: 0.75 },
 ];
 
 function leg(length: number, turn: Run['legs'][number]['turn'] = 'none'): Run['legs'][number] {

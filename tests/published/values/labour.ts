@@ -1,4 +1,5 @@
 import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
+import { overtimeFactor } from '../../../src/domain/labour/crew-cost.ts';
 import { learningFactor } from '../../../src/domain/labour/learning-curve.ts';
 import { pertMean, publishedPertVariance } from '../../../src/domain/labour/pert.ts';
 import { aJob, aLabourBook } from '../../support/job.ts';
@@ -36,6 +37,22 @@ const hoursAtRate = ({ hours_per_sf, quantity_sf }: { hours_per_sf: number; quan
   return computeLabour(job, [], [])?.range.likely;
 };
 
+const overtime = ({
+  worked_h,
+  straight_h,
+  premium,
+}: {
+  worked_h: readonly number[];
+  straight_h: number;
+  premium: number;
+}) => {
+  const factors = worked_h.map((hoursPerWeek) => overtimeFactor({ hoursPerWeek, straightHours: straight_h, premium }));
+  return {
+    paid_h: worked_h.map((hours, i) => hours * factors[i]!),
+    premium_pct: factors.map((factor) => 100 * (factor - 1)),
+  };
+};
+
 export const calculations: Readonly<Record<string, Calculation>> = {
   'lc-unit125-80': unitHours,
   'lc-unit125-85': unitHours,
@@ -51,6 +68,8 @@ export const calculations: Readonly<Record<string, Calculation>> = {
   'pert-act6': pert,
   'pert-act7': pert,
   'pert-project': pertPath,
+  'ot-premium-48': overtime,
+  'ot-premium-50-60': overtime,
   'labor-rate-1': hoursAtRate,
   'labor-rate-2': hoursAtRate,
 };

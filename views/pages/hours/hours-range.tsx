@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
+import { crewHour, overtimeFactor } from '../../../src/domain/labour/crew-cost.ts';
 import type { Labour } from '../../../src/domain/labour/result.ts';
-import type { LabourBook } from '../../../src/domain/model.ts';
+import type { LabourBook, Overtime } from '../../../src/domain/model.ts';
 import { formatMoney } from '../../../src/domain/units/money.ts';
 import { formatHours } from '../../../src/domain/units/quantities.ts';
 import { DefinitionList } from '../../components/definition-list.tsx';
@@ -88,20 +89,32 @@ export function HoursRangePart({ labour, book, currency, mayMoney }: HoursRangeP
 function ProductiveHour({ book, currency, cost }: { book: LabourBook; currency: string; cost: number | null }) {
   if (cost === null) return <span class="soft">no crew in the labour book</span>;
   const money = (minor: number) => formatMoney(Math.round(minor), currency);
-  const paid = book.crew.reduce((sum, one) => sum + one.number * one.ratePerHour, 0);
-  const effective = book.crew.reduce((sum, one) => sum + one.number * one.effectiveness, 0);
+  const { paid, productive } = crewHour(book);
+  const hasBurden = book.crew.some(({ burdenPercent }) => burdenPercent > 0);
   return (
     <Working
       figure={money(cost)}
       of="the cost of a productive hour"
-      formula="cost = Σ (number × rate) / Σ (number × effectiveness)"
-      filledIn={`${money(cost)} = ${money(paid)} / ${Number(effective.toFixed(4))}`}
-      inputs={book.crew.map((one) => ({
-        name: one.role,
-        value: `${one.number} × ${money(one.ratePerHour)}, effectiveness ${one.effectiveness}`,
-        source: `labour book ${book.version}`,
-      }))}
+      formula={`cost = Σ (number × rate${hasBurden ? ' × (1 + burden)' : ''})${book.overtime === null ? '' : ' × overtime'} / Σ (number × effectiveness)${book.overtime === null ? '' : ' / productivity'}`}
+      filledIn={`${money(cost)} = ${money(paid)} / ${Number(productive.toFixed(4))}`}
+      inputs={[
+        ...book.crew.map((one) => ({
+          name: one.role,
+          value: `${one.number} × ${money(one.ratePerHour)}${one.burdenPercent > 0 ? ` + ${one.burdenPercent} %` : ''}, effectiveness ${one.effectiveness}`,
+          source: `labour book ${book.version}`,
+        })),
+        ...(book.overtime === null ? [] : [overtimeInput(book.overtime, book.version)]),
+      ]}
       source="Of the crew as it is made up; a mean of the rates would be too low wherever somebody works less than the whole hour on the tools."
     />
   );
+}
+
+function overtimeInput(overtime: Overtime, version: string) {
+  const { hoursPerWeek, straightHours, premium, productivity } = overtime;
+  return {
+    name: 'overtime',
+    value: `${hoursPerWeek} h a week, beyond ${straightHours} h paid × ${premium}: ${Number(overtimeFactor(overtime).toFixed(4))} h paid an hour worked; productivity ${productivity}`,
+    source: `labour book ${version}`,
+  };
 }

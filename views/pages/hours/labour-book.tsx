@@ -66,12 +66,26 @@ export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPa
                   ? 'none'
                   : `${Number((learning.rate * 100).toFixed(2))} % unit curve over ${learning.over}s; the base hours stand for repeat ${learning.referenceRepeat}`,
             },
-            { term: 'Non-productive', value: `${book.nonProductivePercent} % in every part` },
+            {
+              term: 'Non-productive',
+              value:
+                book.nonProductiveDay === null
+                  ? `${book.nonProductivePercent} % in every part`
+                  : `${book.nonProductiveDay.lostHours} h of a day of ${book.nonProductiveDay.dayHours} h, in every part`,
+            },
             ...(mayMoney
               ? book.crew.map((one) => ({
                   term: one.role,
-                  value: `${one.number} at ${formatMoney(one.ratePerHour, currency)} an hour, effectiveness ${one.effectiveness}`,
+                  value: `${one.number} at ${formatMoney(one.ratePerHour, currency)} an hour${one.burdenPercent > 0 ? ` and ${one.burdenPercent} % burden` : ''}, effectiveness ${one.effectiveness}`,
                 }))
+              : []),
+            ...(mayMoney && book.overtime !== null
+              ? [
+                  {
+                    term: 'Overtime',
+                    value: `${book.overtime.hoursPerWeek} h a week, beyond ${book.overtime.straightHours} h paid × ${book.overtime.premium}; productivity ${book.overtime.productivity}`,
+                  },
+                ]
               : []),
           ]}
         />

@@ -5,6 +5,7 @@ import { formatLength } from '../../../src/domain/units/format-length.ts';
 import { DataTable } from '../../components/data-table.tsx';
 import { EmptyState } from '../../components/empty-state.tsx';
 import { HoursWorking } from '../../components/hours-working.tsx';
+import { InventedNotice } from '../../components/invented-notice.tsx';
 import { Part } from '../../components/part.tsx';
 import { activityWord } from '../../words/activities.ts';
 
@@ -22,41 +23,44 @@ export function RunHours({ units, hours, book }: RunHoursProps): JSX.Element {
       {book === null ? (
         <EmptyState text="The job has no labour book yet, so no hours are worked." />
       ) : (
-        <DataTable
-          caption="Likely hours of the design as it stands"
-          remark="press a figure for its working"
-          rows={hours.map((line, index) => ({ line, index }))}
-          narrow="scrolls"
-          keyOf={(row) => String(row.index)}
-          none={<EmptyState text="No hours: the run has no sound layout." />}
-          columns={[
-            {
-              head: 'Activity',
-              kind: 'name',
-              cell: ({ line }) => (
-                <>
-                  {activityWord(line.activity)}
-                  {line.length !== null && <span class="soft"> {formatLength(line.length, units)}</span>}
-                </>
-              ),
-              foot: 'Run',
-            },
-            { head: 'Pieces of work', kind: 'number', cell: ({ line }) => line.pieces },
-            {
-              head: 'Base',
-              kind: 'number',
-              cell: ({ line }) => `${line.base.likely} h${line.unit === 'each' ? '' : ` / ${line.unit}`}`,
-            },
-            { head: 'Conditions', kind: 'number', cell: ({ line }) => `× ${line.conditionFactor.toFixed(3)}` },
-            { head: 'Learning', kind: 'number', cell: ({ line }) => `× ${line.learningFactor.toFixed(3)}` },
-            {
-              head: 'Hours',
-              kind: 'number',
-              cell: ({ line }) => <HoursWorking line={line} policy={book.policy} book={book.version} />,
-              foot: total.toFixed(2),
-            },
-          ]}
-        />
+        <>
+          <InventedNotice version={book.version} />
+          <DataTable
+            caption="Likely hours of the design as it stands"
+            remark="press a figure for its working"
+            rows={hours.map((line, index) => ({ line, index }))}
+            narrow="scrolls"
+            keyOf={(row) => String(row.index)}
+            none={<EmptyState text="No hours: the run has no sound layout." />}
+            columns={[
+              {
+                head: 'Activity',
+                kind: 'name',
+                cell: ({ line }) => (
+                  <>
+                    {activityWord(line.activity)}
+                    {line.length !== null && <span class="soft"> {formatLength(line.length, units)}</span>}
+                  </>
+                ),
+                foot: 'Run',
+              },
+              { head: 'Pieces of work', kind: 'number', cell: ({ line }) => line.pieces },
+              {
+                head: 'Base',
+                kind: 'number',
+                cell: ({ line }) => `${line.base.likely} h${line.unit === 'each' ? '' : ` / ${line.unit}`}`,
+              },
+              { head: 'Conditions', kind: 'number', cell: ({ line }) => `× ${line.conditionFactor.toFixed(3)}` },
+              { head: 'Learning', kind: 'number', cell: ({ line }) => `× ${line.learningFactor.toFixed(3)}` },
+              {
+                head: 'Hours',
+                kind: 'number',
+                cell: ({ line }) => <HoursWorking line={line} policy={book.policy} book={book.version} />,
+                foot: total.toFixed(2),
+              },
+            ]}
+          />
+        </>
       )}
     </Part>
   );
