@@ -21,12 +21,25 @@ export function judgeBid({ bid }: Salvaged<JobDocument>): Fault[] {
   ];
 }
 
-/** A margin is a part of the price: at 100 % there is no price that gives it. */
+/** A margin is a part of the price: at 100 % there is no price that gives it. A markup is not a margin: one must be said. */
 function judgeProfit({ profit }: Bid): Fault[] {
   const { kind, percent } = profit ?? {};
-  if (kind !== 'margin' || percent === undefined || percent < 100) return [];
+  if (!profit || percent === undefined) return [];
+  if (kind === undefined) return [faultAt(['bid', 'profit'], bothWays(percent), WHICH)];
+  if (kind !== 'margin' || percent < 100) return [];
   const message = `A margin of ${sayNumber(percent)} % cannot be reached at any price.`;
   return [faultAt(['bid', 'profit', 'percent'], message, 'Write "markup" if it is on cost, or a margin under 100 %.')];
+}
+
+const WHICH = 'Write "markup" or "margin", whichever is meant.';
+
+/** `10 % as a markup is 9.1 % of the price; 10 % as a margin is 11.1 % on cost.` */
+function bothWays(percent: number): string {
+  const tenth = (figure: number) => sayNumber(Number(figure.toFixed(1)));
+  const said = `${sayNumber(percent)} %`;
+  const markup = `${said} as a markup is ${tenth(profitOn(1, { kind: 'markup', percent }).marginPercent)} % of the price`;
+  if (percent >= 100) return `${markup}; as a margin it cannot be reached.`;
+  return `${markup}; ${said} as a margin is ${tenth(profitOn(1, { kind: 'margin', percent }).markupPercent)} % on cost.`;
 }
 
 /** A premium on the price is in the price, and so is the profit: together they must leave something. */

@@ -1,5 +1,5 @@
 import type { Fault } from '../fault.ts';
-import type { Salvaged } from '../parsing/salvaged.ts';
+import { type Salvaged, wasGiven } from '../parsing/salvaged.ts';
 import { sayList, sayValue } from '../parsing/say.ts';
 import type { BidDocument } from '../schema/bid.ts';
 import type { JobDocument } from '../schema/document.ts';
@@ -45,7 +45,7 @@ function judgeDays(quote: Quote, i: number): Fault[] {
 function judgeAmounts(quote: Quote, i: number): Fault[] {
   return (quote.lines ?? []).flatMap((line, row) => {
     const path = ['bid', 'quotes', i, 'lines', row, 'amount'];
-    if (line?.state === 'priced' && line.amount === undefined)
+    if (line?.state === 'priced' && !wasGiven(line, 'amount'))
       return [
         faultAt(
           path,

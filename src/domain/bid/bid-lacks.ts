@@ -71,6 +71,12 @@ function lackingHours({ layouts, labour }: Lacking): string[] {
     ...(labour !== null && labour.costPerProductiveHour === null
       ? ['The labour book has no crew that works: the price holds no labour. Enter the crew and its rates.']
       : []),
+    ...(labour?.byActivity ?? [])
+      .filter(({ activity, quantity, hours }) => activity !== 'extra' && quantity > 0 && hours === 0)
+      .map(
+        ({ activity, quantity }) =>
+          `The labour book gives 0 h for ${activity}, and ${Number(quantity.toFixed(2))} are counted: the price holds no labour for it. Enter its hours, or take the activity out of the book where others do it.`,
+      ),
     ...(unsound.length > 0
       ? [`Not in the price, because no sections can be laid yet: ${named}. Mend those runs first.`]
       : []),

@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest';
+import { levelQuotes } from '../../../src/domain/bid/level-quotes.ts';
+import { amountsOf, aQuote, bidOf, quickT2 } from '../../support/bid.ts';
+
+// The trade's own mistake: the cheaper quote leaves out the contact sets. 100,000.00 for the lot without them, plugged at
+// 12,000.00, and 3,000.00 of freight: 115,000.00 level. The other asks 113,000.00 with all of it in.
+const cheap = aQuote(
+  { id: 'A', supplier: 'Invented Supply', freight: 'out', freightAmount: 300_000, validUntil: '2026-05-01' },
+  { amount: 10_000_000 },
+  { item: 'contact-set', state: 'lacks', amount: 1_200_000 },
+);
+const dear = aQuote(
+  { id: 'B', supplier: 'Made-up Electric', validUntil: '2026-06-30' },
+  { amount: 11_300_000 },
+  { item: 'contact-set', state: 'included' },
+  { item: 'end-cap', state: 'included' },
+);
+
+describe('quotes side by side', () => {
+  test('quoted, plugs and freight make the level total, and the lowest is not the one that asked least', () => {
+    const [busway] = levelQuotes([cheap, dear]);
+    expect(busway?.quotes.map(({ quoted, plugs, freight, total }) => [quoted, plugs, freight, total])).toEqual([
+      [10_000_000, 1_200_000, 300_000, 11_500_000],
+      [11_300_000, 0, 0, 11_300_000],
+    ]);
+    expect(busway?.lowest).toBe('B');
+  });
+
+  test('each row shows what every quote says of it, and what it says nothing of', () => {
+    const [busway] = levelQuotes([cheap, dear]);
+    expect(busway?.rows.map(({ item, cells }) => [item, ...cells.map((cell) => cell?.state ?? 'not said')])).toEqual([
+      ['lot', 'priced', 'priced'],
+      ['contact-set', 'lacks', 'included'],
+      ['end-cap', 'not said', 'included'],
+    ]);
+    expect(busway?.quotes.map(({ unsaid }) => unsaid)).toEqual([['end caps'], []]);
+  });
+
+  test('a lack without a plug, freight or tax of unknown amount leave the total incomplete and out of the comparison', () => {
+    const bare = aQuote(
+      { id: 'C', freight: 'out', tax: 'in' },
+      { amount: 1_000 },
+      { item: 'slot-closure', state: 'lacks' },
+    );
+    const [busway] = levelQuotes([bare, dear]);
+    expect(busway?.quotes[0]?.missing).toEqual(['slot closure', 'freight', 'the tax that is in it']);
+    expect(busway?.lowest).toBe('B');
+  });
+
+  test('tax in a quote is taken out to compare: 107.00 with 7.00 of tax is 100.00 level', () => {
+    const [busway] = levelQuotes([aQuote({ tax: 'in', taxAmount: 700 }, { amount: 10_700 })]);
+    expect(busway?.quotes[0]?.total).toBe(10_000);
+  });
+});
+
+describe('a chosen quote in the price', () => {
+  const job = quickT2();
+  const priced = {
+    ...job,
+    types: job.types.map((type) => ({
+      ...type,
+      prices: {
+        ...type.prices,
+        sectionPerM: 10_000,
+        jointKit: 4_000,
+        support: 3_000,
+        endFeed: 50_000,
+        endCap: 2_000,
+        tap: 20_000,
+        drop: 6_000,
+      },
+    })),
+  };
+
+  test('the lot takes the place of all material, and its freight has a line of its own', () => {
+    const bid = bidOf({ quotes: [{ ...cheap, chosen: true }], other: 0 }, priced);
+    expect(amountsOf(bid)).toMatchObject({ materials: 11_200_000, freight: 300_000 });
+    expect(bid.materials).toEqual([]);
+  });
+
+  test('a quote for tap-offs alone leaves the rest at the prices of its types', () => {
+    const without = amountsOf(bidOf({ other: 0 }, priced)).materials ?? 0;
+    const taps = aQuote({ chosen: true }, { item: 'tap', amount: 15_000_000 });
+    const bid = bidOf({ quotes: [taps], other: 0 }, priced);
+    expect(amountsOf(bid).materials).toBe(without - 960 * 20_000 + 15_000_000);
+    expect(bid.materials.some(({ key }) => key === 'tap')).toBe(false);
+  });
+
+  test('a quote that names contact sets is for the joint kits: they are not bought twice', () => {
+    const kits = aQuote({ chosen: true }, { item: 'clamp', amount: 100 }, { item: 'contact-set', amount: 200 });
+    expect(bidOf({ quotes: [kits], other: 0 }, priced).materials.some(({ key }) => key === 'joint-kit')).toBe(false);
+  });
+
+  test('waste leaves quotes alone, and escalation one that is firm', () => {
+    const entries = { wastePercent: 10, escalationPercent: 5, other: 0 };
+    const bid = bidOf({ ...entries, quotes: [aQuote({ chosen: true }, { amount: 1_000_000 })] });
+    expect(amountsOf(bid)).toMatchObject({ waste: 0, escalation: 50_000 });
+    const firm = bidOf({ ...entries, quotes: [aQuote({ chosen: true, firm: true }, { amount: 1_000_000 })] });
+    expect(amountsOf(firm)).toMatchObject({ materials: 1_000_000, escalation: 0 });
+  });
+
+  test('what is quoted with the tax in it is not taxed again, and it is said so', () => {
+    const inside = aQuote(
+      { chosen: true, tax: 'in', taxAmount: 7_000 },
+      { amount: 107_000 },
+      { item: 'label', state: 'lacks', amount: 10_000 },
+    );
+    const bid = bidOf({ quotes: [inside], taxPercent: 7, other: 0 });
+    expect(amountsOf(bid)).toMatchObject({ materials: 117_000, tax: 700 });
+    expect(bid.checks).toContainEqual(
+      expect.objectContaining({ rule: 'bid.tax-base', message: expect.stringContaining('left out of the base') }),
+    );
+  });
+
+  test('a subcontract that is quoted goes to the subcontracts', () => {
+    const seals = aQuote(
+      { chosen: true, goesTo: 'subcontracts', package: 'Fire sealing' },
+      { item: 'fire-seal', amount: 90_000 },
+    );
+    const bid = bidOf({
+      materials: 1_000,
+      quotes: [seals],
+      subcontracts: [{ item: 'Survey', work: 'other', amount: 5_000 }],
+    });
+    expect(amountsOf(bid)).toMatchObject({ materials: 1_000, subcontracts: 95_000 });
+  });
+});
