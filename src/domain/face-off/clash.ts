@@ -65,8 +65,9 @@ export function barsOn(run: StandingRun, stretch: Stretch, other: Obstacle): rea
   return pairs.flatMap(([one, two]) => {
     const shifts = shiftsThatMeet(one, two);
     if (shifts === null) return [];
-    const from = Math.max(stretch.from, stretch.from + shifts.from);
-    const to = Math.min(stretch.to, stretch.from + shifts.to);
+    // The stretch's own ends are barred with the rest, and nothing of the next leg.
+    const from = Math.max(stretch.from - 0.5, stretch.from + shifts.from);
+    const to = Math.min(stretch.to + 0.5, stretch.from + shifts.to);
     return from < to ? [{ from, to }] : [];
   });
 }
