@@ -1,7 +1,7 @@
 import type { Bench } from './bench/bench.ts';
 import { readCommand } from './bench/command-line.ts';
 import { compare, type Ratio } from './bench/compare.ts';
-import { covering, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
+import { covering, faceOff, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
 import { solverSections, solverSupports } from './bench/solver-benches.ts';
@@ -15,6 +15,7 @@ import { throwawayDatabases } from './proof/databases.ts';
 const BENCHES: readonly Bench[] = [
   layoutGrowth,
   oneEdit,
+  faceOff,
   covering,
   supports,
   solverSections,

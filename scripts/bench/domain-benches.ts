@@ -2,6 +2,7 @@ import { campusJob } from '../../src/document/demo/campus.ts';
 import { demoJob } from '../../src/document/demo/demo-job.ts';
 import type { JobDocument } from '../../src/document/job-document.ts';
 import { toModel } from '../../src/document/to-model.ts';
+import { judgeFaceOff } from '../../src/domain/face-off/judge-face-off.ts';
 import { figures } from '../../src/domain/figures.ts';
 import { hoursRange } from '../../src/domain/labour/hours-range.ts';
 import { contextFor } from '../../src/domain/layout/context-for.ts';
@@ -90,3 +91,28 @@ export const range: Bench = {
     return { measured: by(10_000), baseline: by(1_000) };
   },
 };
+
+export const faceOff: Bench = {
+  name: 'face-off',
+  measured: 'room between runs that face each other looked for in a campus of 4 000 runs',
+  baseline: 'the same in one of 400',
+  reading: '10 is in proportion to the runs',
+  prepare: () => {
+    const [large, small] = [boxedCampus(4_000), boxedCampus(400)];
+    const look = (job: Job) => {
+      const layouts = layoutJob(job);
+      return () => judgeFaceOff(job, layouts);
+    };
+    return { measured: look(large), baseline: look(small) };
+  },
+};
+
+/** With invented boxes that stand out 400 mm and want 3 ft before them. */
+function boxedCampus(runs: number): Job {
+  const document = campusJob({ runs, seed: 1 });
+  const buswayTypes = document.buswayTypes.map((type) => ({
+    ...type,
+    tap: { ...type.tap, boxDepthMm: 400, faceClearMm: feet(3) },
+  }));
+  return toModel({ ...document, buswayTypes });
+}
