@@ -1,7 +1,9 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { calibrateBackground, setBackground } from '../../src/actions/backgrounds.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import { migratedUrl } from '../support/databases.ts';
+import { crossPng } from '../support/pictures.ts';
 import {
   assertAccessible,
   assertAccessibleByDayAndNight,
@@ -32,6 +34,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       (await database.db.run.findFirstOrThrow({ where: { projectId: site.jobId, key }, select: { id: true } })).id;
     levelId = async (key) =>
       (await database.db.level.findFirstOrThrow({ where: { projectId: site.jobId, key }, select: { id: true } })).id;
+    await layPicture(site, await levelId('F1'));
     window = await openBrowser();
     return async () => {
       await window.close();
@@ -51,6 +54,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/floors'),
       job('/floors?floor=F1'),
       job(`/floors/${await levelId('F1')}/plan`),
+      job(`/floors/${await levelId('F1')}/background`),
       job(`/floors/${await levelId('F3')}/plan?show=${CORNER}`),
       job(`/runs/${run}`),
       job(`/runs/${corner}`),
@@ -65,6 +69,11 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/runs/several/changes?level=F2'),
       job('/takeoff'),
       job('/takeoff?by=run&level=F3'),
+      job('/takeoff/order'),
+      job('/takeoff/order?level=F3'),
+      job('/takeoff/rules'),
+      job('/takeoff/by-hand'),
+      job('/takeoff/places?of=order&item=section&kind=stock&length=487680&type=demo-250A-3PN&level=F1'),
       job('/hours'),
       job('/hours?activity=joint&level=F2'),
       job('/bid'),
@@ -109,9 +118,11 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
     await openAll(page);
     await assertAccessible(page);
     await assertNoSideScroll(page);
-    await page.goto(job('/takeoff'));
-    await openAll(page);
-    await assertNoSideScroll(page);
+    for (const list of ['/takeoff', '/takeoff/order?level=F3']) {
+      await page.goto(job(list));
+      await openAll(page);
+      await assertNoSideScroll(page);
+    }
     await page.goto(job(`/runs/${await runId(DRAFT)}/edit`));
     await page.getByLabel('Length of leg 1').fill('21336');
     await page.getByRole('button', { name: 'Save the run' }).click();
@@ -167,6 +178,48 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
     await context.close();
   });
 
+  it('two presses on a picture and a key set it in place under the plan', { timeout: 60_000 }, async () => {
+    const { page, context } = await window.person(PHONE);
+    const base = `/jobs/${site.jobId}/floors/${await levelId('F2')}`;
+    await site.signIn(page, 'olive', `${base}/background`);
+    const file = { name: 'floor-2.png', mimeType: 'image/png', buffer: await crossPng(1000, 800, CROSSES) };
+    await page.getByLabel('Picture or PDF').setInputFiles(file);
+    await page.getByRole('button', { name: 'Put it under the plan' }).click();
+    const picture = page.locator('svg.picture');
+    await picture.scrollIntoViewIfNeeded();
+    const size = await picture.boundingBox();
+    const press = ({ x, y }: { x: number; y: number }) =>
+      picture.click({ position: { x: (x * (size?.width ?? 0)) / 1000, y: (y * (size?.width ?? 0)) / 1000 } });
+    await press(CROSSES[0]);
+    await press(CROSSES[1]);
+    const pixel = async (label: string) => Number(await page.getByLabel(label).inputValue());
+    // On a phone a dot of the screen is nearly three pixels of this picture: keys and fields set them to the pixel.
+    expect(Math.abs((await pixel('A, pixels from the left')) - CROSSES[0].x)).toBeLessThanOrEqual(3);
+    expect(Math.abs((await pixel('B, pixels from the top')) - CROSSES[1].y)).toBeLessThanOrEqual(3);
+    const before = await pixel('B, pixels from the left');
+    await page.getByRole('region', { name: 'floor-2.png, scrolls' }).focus();
+    await page.keyboard.press('ArrowLeft');
+    expect(await pixel('B, pixels from the left')).toBe(before - 1);
+    await page.getByLabel('A, pixels from the left').fill(String(CROSSES[0].x));
+    await page.getByLabel('A, pixels from the top').fill(String(CROSSES[0].y));
+    await page.getByLabel('B, pixels from the left').fill(String(CROSSES[1].x));
+    await page.getByLabel('B, pixels from the top').fill(String(CROSSES[1].y));
+    await page.getByLabel('A, east of the origin').fill('0');
+    await page.getByLabel('A, north of the origin').fill('0');
+    await page.getByLabel('Distance from A to B').fill('70 ft');
+    await page.getByRole('button', { name: 'Set it in place' }).click();
+    expect(await page.getByText('The picture is set in place under the plan.').count()).toBe(1);
+    await page.goto(`${site.address}${base}/plan`);
+    const shown = await page.locator('image.under').boundingBox();
+    // By its attribute: a browser counts the stroke of the bar to its box.
+    const bar = Number(await page.locator('svg.plan > rect').nth(1).getAttribute('width'));
+    const feet = Number(/(\d+) ft/.exec((await page.locator('svg.plan > text').last().textContent()) ?? '')?.[1]);
+    const pixelsPerFoot = bar / feet;
+    // 800 pixels of the picture, from cross to cross, are 70 ft: the whole of it is 1000 / 800 as wide.
+    expect((shown?.width ?? 0) / pixelsPerFoot).toBeCloseTo((70 * 1000) / 800, 0);
+    await context.close();
+  });
+
   it('a list goes from the clipboard to the design without any script', { timeout: 60_000 }, async () => {
     const { page, context } = await window.person(DESK, { javaScriptEnabled: false });
     await site.signIn(page, 'olive', `/jobs/${site.jobId}/lists`);
@@ -193,6 +246,24 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
     await context.close();
   });
 });
+
+const CROSSES = [
+  { x: 100, y: 700 },
+  { x: 900, y: 700 },
+] as const;
+
+/** A picture under a level, set in place: 100 pixels are 3 m. */
+async function layPicture({ context, viewer, jobId }: Site, level: string): Promise<void> {
+  const sent = { bytes: await crossPng(1000, 800, CROSSES), name: 'floor-1.png', page: 1 };
+  const { version } = await setBackground(context, viewer('olive'), jobId, level, null, sent, null);
+  await calibrateBackground(context, viewer('olive'), jobId, level, version, {
+    points: [
+      { pixelX: 100, pixelY: 700, xMm: 0, yMm: 0 },
+      { pixelX: 900, pixelY: 700 },
+    ],
+    distanceMm: 24_000,
+  });
+}
 
 async function openAll(page: Page): Promise<void> {
   await page.evaluate(() => {

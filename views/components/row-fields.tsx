@@ -24,15 +24,17 @@ export interface RowFieldsProps {
   readonly noun: string;
   readonly fields: readonly RowField[];
   readonly rows: number;
+  /** Many columns with words in them: the table takes the width of the sheet. */
+  readonly room?: 'roomy';
   readonly entered: Entered;
   readonly faultOf: FaultOf;
 }
 
 /** Entries in rows, as in a spreadsheet; the last rows stand empty for more. */
 export function RowFields(props: RowFieldsProps): JSX.Element {
-  const { caption, remark, hint, group, noun, fields, rows } = props;
+  const { caption, remark, hint, group, noun, fields, rows, room } = props;
   return (
-    <div class="table stacks entries">
+    <div class={room === undefined ? 'table stacks entries' : `table stacks entries ${room}`}>
       <table role="table" aria-describedby={`${group}-hint`}>
         <caption>
           {caption}

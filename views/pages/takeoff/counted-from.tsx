@@ -16,7 +16,7 @@ export interface CountedFromProps {
   readonly href: string;
 }
 
-const PLACES_SHOWN = 60;
+const PLACES_SHOWN = 24;
 
 /** A quantity that opens to the places it was counted from: run, mark, distance. */
 export function CountedFrom({ words, quantity, parts, units, marksOf, href }: CountedFromProps): JSX.Element {

@@ -25,6 +25,10 @@ export function ExtrasForm(props: ExtrasFormProps): JSX.Element {
   const { action, csrf, version, entered, faultOf, summary, conflicts, levels, currency, rows } = props;
   return (
     <>
+      <p class="soft">
+        Every line stands in the takeoff, the order list, the hours and the bid as “added by hand”. Hours are labour
+        hours; the non-productive share comes on top of them as of all others.
+      </p>
       <FormFaults faults={summary} />
       {conflicts !== null && <ConflictList conflicts={conflicts} theirsHref={action} wordOf={orderingEntryWord} />}
       <Form action={action} csrf={csrf} {...(version === undefined ? {} : { version })}>
@@ -47,15 +51,12 @@ export function ExtrasForm(props: ExtrasFormProps): JSX.Element {
             { name: 'note', head: 'Note', kind: 'text' },
           ]}
           rows={rows}
+          room="roomy"
           entered={entered}
           faultOf={faultOf}
         />
         <Button kind="lead">{conflicts === null ? 'Save the lines' : 'Keep mine: save over theirs'}</Button>
       </Form>
-      <p class="soft">
-        Every line stands in the takeoff, the order list, the hours and the bid as “added by hand”. Hours are labour
-        hours; the non-productive share comes on top of them as of all others.
-      </p>
     </>
   );
 }

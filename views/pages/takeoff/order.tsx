@@ -2,10 +2,12 @@ import type { JSX } from 'preact';
 import type { Finding } from '../../../src/domain/finding.ts';
 import type { BuswayType, UnitSystem } from '../../../src/domain/model.ts';
 import type { ToolLine } from '../../../src/domain/ordering/crew-tools.ts';
+import type { Need } from '../../../src/domain/ordering/need-dates.ts';
 import type { Order, OrderLine } from '../../../src/domain/ordering/order-list.ts';
 import type { OrderThing } from '../../../src/domain/ordering/order-things.ts';
 import type { Ordering } from '../../../src/domain/ordering/ordering.ts';
 import type { Spares } from '../../../src/domain/ordering/spares.ts';
+import { groupBy } from '../../../src/domain/takeoff/group-by.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
 import { ButtonLink } from '../../components/button.tsx';
 import { DataTable } from '../../components/data-table.tsx';
@@ -61,8 +63,8 @@ export function OrderPage(props: OrderPageProps): JSX.Element {
       {leftOut.length > 0 && <Notice kind="stop" text={sayLeftOut(leftOut)} />}
       {cords.length > 0 && <Cords cords={cords} />}
       {orders.length === 0 && <EmptyState text="Nothing is counted yet: runs with a sound layout come first." />}
-      {orders.map((order) => (
-        <OneOrder key={`${order.level} ${order.number}`} order={order} of={props} />
+      {floorsOf(orders).map((floor) => (
+        <Floor key={floor[0].level ?? ''} orders={floor} of={props} />
       ))}
       {pager !== null && <Pager {...pager} />}
       {level === '' && <SpareParts {...props} />}
@@ -93,17 +95,23 @@ export function OrderTools({ jobId, csv, design }: { jobId: string; csv: string;
   );
 }
 
-function OneOrder({ order, of }: { order: Order; of: OrderPageProps }) {
-  const { units, types, marksOf, placesHref } = of;
+/** The orders of one level, one after the other. */
+function Floor({ orders, of }: { orders: readonly [Order, ...Order[]]; of: OrderPageProps }) {
+  const { units, types, marksOf, placesHref, levels, today } = of;
   const own = ({ item, type }: OrderLine) =>
     item === 'clamp' || item === 'contact-set' ? sheetWord(item, types.get(type ?? '')) : null;
+  const { level } = orders[0];
+  const rows = orders.flatMap((order) => order.lines.map((line) => ({ order, line })));
   return (
     <DataTable
-      caption={sayOrder(order, of)}
-      remark={sayDates(order, of.today)}
-      rows={order.lines.map((line, index) => ({ line, index }))}
+      caption={level === null ? 'Whole job' : (levels.find(({ id }) => id === level)?.name ?? level)}
+      remark={orders.length === 1 ? 'one order' : `${orders.length} orders`}
+      rows={rows.map((row, index) => ({ ...row, index }))}
       keyOf={({ index }) => String(index)}
       columns={[
+        { head: 'Order', kind: 'number', cell: ({ order }) => order.number },
+        { head: 'Order by', cell: ({ order }) => sayOrderBy(order, today) },
+        { head: 'Needed', cell: ({ order }) => <Needed need={order.need} /> },
         {
           head: 'Item',
           kind: 'name',
@@ -144,16 +152,24 @@ function OneOrder({ order, of }: { order: Order; of: OrderPageProps }) {
   );
 }
 
-function sayOrder({ level, number }: Order, { levels }: OrderPageProps): string {
-  const name = level === null ? 'Whole job' : (levels.find(({ id }) => id === level)?.name ?? level);
-  return `${name}, order ${number}`;
+/** Orders stand by level already. */
+function floorsOf(orders: readonly Order[]): readonly (readonly [Order, ...Order[]])[] {
+  return groupBy(orders, ({ level }) => level ?? '');
 }
 
-function sayDates({ need, orderBy }: Order, today: string): string {
-  if (need.date === null) return noDateWords(need.why);
-  const said = `needed ${need.date}, when ${need.crew} start`;
-  if (orderBy === null) return `${said}; no lead time stated`;
-  return `${said}; order by ${orderBy}${orderBy < today ? ', which is past' : ''}`;
+function sayOrderBy({ need, orderBy }: Order, today: string): string {
+  if (need.date === null) return '';
+  if (orderBy === null) return 'no lead time';
+  return orderBy < today ? `${orderBy}, past` : orderBy;
+}
+
+function Needed({ need }: { need: Need }) {
+  if (need.date === null) return <span class="soft">{noDateWords(need.why)}</span>;
+  return (
+    <>
+      {need.date} <span class="soft">{need.crew}</span>
+    </>
+  );
 }
 
 function Cords({ cords }: { cords: readonly Finding[] }) {

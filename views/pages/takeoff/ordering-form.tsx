@@ -80,6 +80,7 @@ export function OrderingForm(props: OrderingFormProps): JSX.Element {
             { name: 'ownerSpares', head: 'Owner’s' },
           ]}
           rows={rows.spares}
+          room="roomy"
           entered={entered}
           faultOf={faultOf}
         />
@@ -100,14 +101,13 @@ export function OrderingForm(props: OrderingFormProps): JSX.Element {
           <SelectField
             {...entry('plan')}
             options={[
-              { value: '', word: 'no crew stands (as in the look-ahead)' },
-              { value: 'continuous', word: 'no crew stands' },
-              { value: 'earliest', word: 'as soon as possible' },
+              { value: entered.plan === 'continuous' ? 'continuous' : '', word: 'no crew standing' },
+              { value: 'earliest', word: 'each as soon as it can' },
             ]}
           />
           <TextField
             {...entry('cordStockMm')}
-            hint={`Separated by ; – each as ${lengthExample}. Empty: each cord at its own length.`}
+            hint={`Separated by ; and each as ${lengthExample}. Empty: each cord at its own length.`}
           />
           <TextField {...entry('closure.stockMm')} kind="length" hint="Empty: slot closure is ordered in metres." />
           <TextField {...entry('closure.wastePercent')} kind="number" unit="%" />
@@ -141,6 +141,7 @@ export function OrderingForm(props: OrderingFormProps): JSX.Element {
             { name: 'note', head: 'Note', kind: 'text' },
           ]}
           rows={rows.tools}
+          room="roomy"
           entered={entered}
           faultOf={faultOf}
         />

@@ -4,12 +4,14 @@ import { noDateWords, purposeWord } from '../../../../views/words/order-items.ts
 import { orderBoard } from '../../../actions/boards/order-board.ts';
 import type { Context } from '../../../actions/context.ts';
 import { orderCsv } from '../../../document/order-csv.ts';
+import type { Order } from '../../../domain/ordering/order-list.ts';
+import { groupBy } from '../../../domain/takeoff/group-by.ts';
 import type { App } from '../../app-type.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
 import { sendCsv } from '../csv.ts';
 import { jobSheet } from '../job-sheet.ts';
 import { sendPage } from '../page.ts';
-import { pagerOf, withQuery } from '../pager.ts';
+import { withQuery } from '../pager.ts';
 import { placesHref } from './places-href.ts';
 import { sayMarks } from './say-marks.ts';
 
@@ -18,7 +20,7 @@ const query = z.object({
   level: z.string().max(200).default(''),
   page: z.coerce.number().int().min(1).default(1).catch(1),
 });
-const ORDERS_A_PAGE = 30;
+const LINES_A_PAGE = 200;
 
 /** What to order by floor and need date, as a page and as a file. */
 export function order(app: App, context: Context): void {
@@ -29,8 +31,10 @@ export function order(app: App, context: Context): void {
     const board = await orderBoard(context, viewerOf(request), jobId, { level });
     const { heading, orders } = board;
     const base = `/jobs/${jobId}/takeoff/order`;
-    const shown = orders.slice((page - 1) * ORDERS_A_PAGE, page * ORDERS_A_PAGE);
-    const listed = { items: shown, total: orders.length, page, limit: ORDERS_A_PAGE };
+    const pages = inPages(orders);
+    const shown = pages[page - 1] ?? [];
+    const at = (other: number) => withQuery(base, { level, page: String(other) });
+    const before = pages.slice(0, page - 1).flat().length;
     return sendPage(
       request,
       reply,
@@ -47,7 +51,17 @@ export function order(app: App, context: Context): void {
         level,
         today: todayAt(context.clock(), heading.project.timeZone),
         orders: shown,
-        pager: orders.length > ORDERS_A_PAGE ? pagerOf(listed, 'orders', base, { level }) : null,
+        pager:
+          pages.length > 1
+            ? {
+                first: before + 1,
+                last: before + shown.length,
+                total: orders.length,
+                things: 'orders',
+                before: page > 1 ? at(page - 1) : null,
+                after: page < pages.length ? at(page + 1) : null,
+              }
+            : null,
         placesHref: (thing) => placesHref(jobId, 'order', thing),
       }),
     );
@@ -68,6 +82,20 @@ export function order(app: App, context: Context): void {
       }),
     );
   });
+}
+
+/** Levels stay whole: as many as have lines enough for a page, one at least. */
+function inPages(orders: readonly Order[]): Order[][] {
+  const pages: Order[][] = [];
+  let lines = 0;
+  for (const floor of groupBy(orders, ({ level }) => level ?? '')) {
+    const own = floor.reduce((sum, one) => sum + one.lines.length, 0);
+    const last = pages.at(-1);
+    if (last !== undefined && lines + own <= LINES_A_PAGE) last.push(...floor);
+    else pages.push([...floor]);
+    lines = last !== undefined && lines + own <= LINES_A_PAGE ? lines + own : own;
+  }
+  return pages;
 }
 
 /** The day at the site. */
