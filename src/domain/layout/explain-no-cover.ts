@@ -3,14 +3,24 @@ import type { UncoveredPart } from './cover-run.ts';
 import { type CoverTest, coverTest } from './cover-test.ts';
 import { slotsOf } from './coverable-lengths.ts';
 import { cutThatWouldDo } from './cut-that-would-do.ts';
+import { type FeedRoom, feedShifts } from './feed-shift.ts';
 import type { JointBar } from './joint-bars.ts';
 import { leastTapMove } from './least-tap-move.ts';
 import { nearestCoverable } from './nearest-coverable.ts';
 import { listed, type Say } from './say.ts';
 import type { SectionShop } from './section-shop.ts';
 
-/** One sentence or two: what bars a covering of this part, and the nearest changes that were found to make one. */
-export function explainNoCover(shop: SectionShop, part: UncoveredPart, bars: readonly JointBar[], say: Say): string {
+/**
+ * One sentence or two: what bars a covering of this part, and the nearest changes that were found to make one. `feed` is the
+ * room that its feed can be shifted in; null for a part that does not begin at one.
+ */
+export function explainNoCover(
+  shop: SectionShop,
+  part: UncoveredPart,
+  bars: readonly JointBar[],
+  feed: FeedRoom | null,
+  say: Say,
+): string {
   if (shop.sums.cutShort) return tooFine(shop, part, say);
   const covers = coverTest(shop, part);
   const needed = neededLength(part);
@@ -19,6 +29,7 @@ export function explainNoCover(shop: SectionShop, part: UncoveredPart, bars: rea
   const guilty = addsUp ? barsAlone(covers, bars, tries) : [];
   const why = addsUp ? whatBars(guilty, bars, say) : whatStockLacks(shop, part, needed, say);
   const remedies = [
+    ...shiftsOfFeed(shop, part, bars, feed, say),
     ...tapMoves(shop, part, bars, guilty, tries, say),
     ...otherLengths(shop, part, needed, bars, say),
     ...cutRemedy(shop, part, needed, bars, say),
@@ -99,6 +110,24 @@ function tapMoves(
     if (to === null || bar.tap === null) return [];
     return [`move tap ${bar.tap.id} (fixed) by ${say(Math.abs(to - bar.tap.at))} to ${say(to)}`];
   });
+}
+
+function shiftsOfFeed(
+  shop: SectionShop,
+  part: UncoveredPart,
+  bars: readonly JointBar[],
+  feed: FeedRoom | null,
+  say: Say,
+): string[] {
+  if (feed === null) return [];
+  const { along, against } = feedShifts(shop, part, bars, feed);
+  const ways = [
+    ...(along === null ? [] : [`${say(along.by)} along the heading (${say(along.length)} left to cover)`]),
+    ...(against === null
+      ? []
+      : [`${say(against.by)} against ${along === null ? 'the heading' : 'it'} (${say(against.length)})`]),
+  ];
+  return ways.length === 0 ? [] : [`shift the feed ${ways.join(' or ')}`];
 }
 
 function otherLengths(

@@ -2,6 +2,7 @@ import type { Finding } from '../finding.ts';
 import type { BuswayType, Run } from '../model.ts';
 import type { UncoveredPart } from './cover-run.ts';
 import { explainNoCover } from './explain-no-cover.ts';
+import { feedRoom } from './feed-shift.ts';
 import type { JointBar } from './joint-bars.ts';
 import type { Say } from './say.ts';
 import { type ShopList, sectionShop } from './section-shop.ts';
@@ -22,7 +23,7 @@ export function noCoverFindings(
     const end = 'reach' in part ? part.hardStop : part.to;
     const shop = sectionShop(list, end - part.from + spare);
     const inPart = bars.filter((bar) => bar.to > part.from && bar.from < end);
-    const message = explainNoCover(shop, part, inPart, say);
+    const message = explainNoCover(shop, part, inPart, feedRoom(run, type, part), say);
     return { rule: 'section.no-cover', severity: 'stop', run: run.id, at: part.from, message, source: sheetName(type) };
   });
 }

@@ -100,37 +100,3 @@ describe('a tap anchored to what it serves', () => {
     expect(laidOut(long).taps[0]?.at).toBe(feet(61 + 20));
   });
 });
-
-describe('the nearest change that makes a run buildable', () => {
-  it('bridge a span with a trapeze: 12 497 to 15 697 mm', () => {
-    const run = straightRun(80, { noSupport: [{ from: 12_497 * 80, to: 15_697 * 80, reason: 'duct' }] });
-    const metric = { project: { ...aJob().project, units: 'metric' as const } };
-    // Hanger places on every millimetre, so that the zone's own edges are places.
-    const type = layoutType({ support: { ...layoutType().support, step: 80 } });
-    const [message] = messages(laidOut(run, type, metric), 'support.blocked');
-    expect(message).toContain('Bridge it with a trapeze or strut from 12.497 m to 15.697 m');
-  });
-
-  it('nudge a tap that bars every covering to the place from which one can be made', () => {
-    const type = layoutType({ stockLengths: [feet(20)] });
-    const fixed = (at: number) => straightRun(40, { taps: [aTap({ id: 'T7', fixed: true, place: { at: feet(at) } })] });
-    expect(messages(laidOut(fixed(19.5), type), 'section.no-cover')[0]).toContain(
-      `Move tap T7 (fixed) by 9" to 18'-9"`,
-    );
-    expect(laidOut(fixed(18.75), type).ok).toBe(true);
-  });
-
-  it('shift the feed by 305 mm: the part is that much short of stock', () => {
-    const [message] = messages(laidOut(straightRun(61)), 'section.no-cover');
-    expect(message).toContain(`Shorten the part by 1'-0" to 60'-0"`);
-    expect(laidOut(straightRun(60)).ok).toBe(true);
-  });
-
-  it('allow a cut of 3 353 mm (11 ft)', () => {
-    expect(messages(laidOut(straightRun(61)), 'section.no-cover')[0]).toContain(
-      'have a factory cut of 11\'-0" allowed',
-    );
-    const cut = layoutType({ factoryCut: { min: feet(11), max: feet(11), step: 127 } });
-    expect(laidOut(straightRun(61), cut).ok).toBe(true);
-  });
-});

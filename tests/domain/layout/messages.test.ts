@@ -90,7 +90,8 @@ describe('what is said of a bad entry', () => {
     expect(layout.ok).toBe(false);
     expect(messages(layout, 'section.no-cover')).toEqual([
       `The straight part from 0" to 61'-0" (61'-0" long) cannot be covered: 60'-0" is reachable with stock of 20'-0", 10'-0" and 5'-0", ` +
-        `61'-0" is not, 1'-0" short of stock. Shorten the part by 1'-0" to 60'-0" or lengthen it by 4'-0" to 65'-0", ` +
+        `61'-0" is not, 1'-0" short of stock. Shift the feed 1'-0" along the heading (60'-0" left to cover) or 4'-0" against it ` +
+        `(65'-0"), or shorten the part by 1'-0" to 60'-0" or lengthen it by 4'-0" to 65'-0", ` +
         `or have a factory cut of 11'-0" allowed (the sheet states none).`,
     ]);
   });

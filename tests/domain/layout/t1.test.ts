@@ -10,7 +10,8 @@ describe('the L-shaped run of scenario T1', () => {
     const drawn = lRun({ legs: [{ ...lRun().legs[0]!, length: feet(62) }, lRun().legs[1]!] });
     const message = messages(laidOut(drawn), 'section.no-cover')[0];
     expect(message).toContain(`61'-0" is not, 1'-0" short of stock`);
-    expect(message).toContain(`Shorten the part by 1'-0" to 60'-0"`);
+    expect(message).toContain(`Shift the feed 1'-0" along the heading (60'-0" left to cover)`);
+    expect(message).toContain(`shorten the part by 1'-0" to 60'-0"`);
     expect(message).toContain(`a factory cut of 11'-0"`);
   });
 
