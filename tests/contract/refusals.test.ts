@@ -92,7 +92,25 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   'labourBook.factors.congestion': [],
   'labourBook.learning': ['activities'],
   'labourBook.crew.0': [],
-  bid: ['materials', 'taxPercent', 'other', 'supervision', 'overheadPercent', 'profit', 'contingencyP'],
+  // Beyond the page: what a bid may hold of cost and of terms, all of it optional.
+  bid: [
+    ...['materials', 'taxPercent', 'other', 'supervision', 'overheadPercent', 'profit', 'contingencyP'],
+    ...['date', 'validUntil', 'estimateClass', 'wastePercent', 'escalationPercent', 'freight', 'consumablesPercent'],
+    ...['permit', 'bond', 'taxes', 'quotes', 'timed', 'subcontracts', 'alternates', 'unitPrices', 'inclusions'],
+    ...['exclusions', 'qualifications', 'addenda'],
+  ],
+  'bid.bond': [],
+  'bid.taxes.0': [],
+  'bid.quotes.0': [
+    ...['goesTo', 'date', 'validUntil', 'currency', 'freight', 'freightAmount', 'tax', 'taxAmount', 'firm', 'chosen'],
+    'note',
+  ],
+  'bid.quotes.0.lines.1': ['amount'],
+  'bid.timed.0': ['goesTo', 'rate', 'once'],
+  'bid.subcontracts.0': ['work', 'amount'],
+  'bid.alternates.0': ['materials', 'hours', 'subcontracts', 'other', 'note'],
+  'bid.unitPrices.0': ['material', 'offered'],
+  'bid.addenda.0': ['date', 'note'],
   'bid.profit': [],
 };
 

@@ -1,27 +1,37 @@
 import type { JSX } from 'preact';
+import type { BidDocument } from '../../src/document/job-document.ts';
 import type { BidResult } from '../../src/domain/bid/result.ts';
+import type { UnitSystem } from '../../src/domain/model.ts';
 import { ButtonLink } from '../components/button.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
 import type { Entered, FaultOf } from '../components/fault-of.ts';
+import { FindingList } from '../components/finding-list.tsx';
 import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
 import { Notice } from '../components/notice.tsx';
 import { Part } from '../components/part.tsx';
 import { bidEntryWord } from '../words/bid-entries.ts';
 import { BidFields } from './bid/bid-fields.tsx';
 import { BidLines } from './bid/bid-lines.tsx';
+import { EntryLinks } from './bid/entry-links.tsx';
 import { FrozenBids, type FrozenBidsProps } from './bid/frozen-bids.tsx';
+import { LevelledQuotes } from './bid/levelled-quotes.tsx';
+import { Offered } from './bid/offered.tsx';
 import { PricedTakeoff } from './bid/priced-takeoff.tsx';
 
 export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'wordOf' | 'save'> {
+  readonly jobId: string;
   readonly currency: string;
+  readonly units: UnitSystem;
   readonly entered: Entered;
   readonly faultOf: FaultOf;
+  readonly entries: BidDocument;
   readonly bid: BidResult | null;
   readonly frozen: FrozenBidsProps;
 }
 
-/** The lines that make the price, what the price lacks, and what the estimator enters for it. */
-export function BidPage({ currency, entered, faultOf, bid, frozen, ...form }: BidPageProps): JSX.Element {
+/** The lines that make the price, what the price lacks, what goes out with it, and what the estimator enters for it. */
+export function BidPage(props: BidPageProps): JSX.Element {
+  const { jobId, currency, units, entered, faultOf, entries, bid, frozen, ...form } = props;
   return (
     <>
       {bid === null ? (
@@ -30,20 +40,30 @@ export function BidPage({ currency, entered, faultOf, bid, frozen, ...form }: Bi
         <>
           <Lacking incomplete={bid.incomplete} />
           <BidLines bid={bid} currency={currency} />
+          <SecondLook bid={bid} units={units} />
+          <Offered bid={bid} currency={currency} />
         </>
       )}
       <Part title="Entered for the bid" id="entries">
+        <EntryLinks jobId={jobId} entries={entries} />
         <FragmentPage {...form} wordOf={bidEntryWord} save="Save the entries">
           <BidFields entered={entered} faultOf={faultOf} currency={currency} />
         </FragmentPage>
       </Part>
       <FrozenBids {...frozen} />
+      {bid !== null && bid.packages.length > 0 && (
+        <Part title="Quotes" id="quotes">
+          {bid.packages.map((one) => (
+            <LevelledQuotes key={one.name} of={one} currency={currency} />
+          ))}
+        </Part>
+      )}
       {bid !== null && bid.materials.length > 0 && <PricedTakeoff lines={bid.materials} currency={currency} />}
     </>
   );
 }
 
-function Lacking({ incomplete }: { incomplete: readonly string[] }) {
+export function Lacking({ incomplete }: { incomplete: readonly string[] }): JSX.Element | null {
   if (incomplete.length === 0) return null;
   return (
     <Part title="The price is not complete" id="lacking">
@@ -57,7 +77,24 @@ function Lacking({ incomplete }: { incomplete: readonly string[] }) {
   );
 }
 
+function SecondLook({ bid, units }: { bid: BidResult; units: UnitSystem }) {
+  if (bid.checks.length === 0) return null;
+  return (
+    <Part title="Worth a second look" id="checks">
+      <FindingList findings={bid.checks} units={units} />
+    </Part>
+  );
+}
+
 /** At the head of the page. */
 export function BidTools({ jobId }: { jobId: string }): JSX.Element {
-  return <ButtonLink href={`/jobs/${jobId}/bid.xlsx`}>As a workbook</ButtonLink>;
+  const job = `/jobs/${jobId}`;
+  return (
+    <>
+      <ButtonLink href={`${job}/bid-summary.pdf`}>Summary, PDF</ButtonLink>
+      <ButtonLink href={`${job}/bid-build-up.pdf`}>Build-up, PDF</ButtonLink>
+      <ButtonLink href={`${job}/bid-client.pdf`}>For the client, PDF</ButtonLink>
+      <ButtonLink href={`${job}/bid.xlsx`}>As a workbook</ButtonLink>
+    </>
+  );
 }

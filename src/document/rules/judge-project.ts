@@ -2,14 +2,13 @@ import type { Fault } from '../fault.ts';
 import type { Salvaged } from '../parsing/salvaged.ts';
 import { sayNumber, sayValue } from '../parsing/say.ts';
 import type { JobDocument } from '../schema/document.ts';
+import { isCurrency } from './currencies.ts';
 import { faultAt } from './fault-at.ts';
 
 type Project = NonNullable<Salvaged<JobDocument>['project']>;
 
 /** Line-to-neutral more than 1 % off line-to-line/√3 is not a balanced source, which every electrical figure assumes. */
 const VOLTAGE_TOLERANCE = 0.01;
-// ISO 4217 reserves these two for "no currency" and for tests.
-const CURRENCIES = new Set([...Intl.supportedValuesOf('currency'), 'XXX', 'XTS']);
 
 export function judgeProject({ project }: Salvaged<JobDocument>): Fault[] {
   return project ? [...judgeVoltage(project), ...judgeCurrency(project), ...judgeTimeZone(project)] : [];
@@ -32,7 +31,7 @@ function judgeVoltage({ voltageLL, voltageLN }: Project): Fault[] {
 }
 
 function judgeCurrency({ currency }: Project): Fault[] {
-  if (currency === undefined || CURRENCIES.has(currency)) return [];
+  if (currency === undefined || isCurrency(currency)) return [];
   const message = `${sayValue(currency)} is not a currency of ISO 4217.`;
   return [faultAt(['project', 'currency'], message, 'Write its three letters, such as USD, CAD, EUR or GBP.')];
 }

@@ -3,6 +3,7 @@ import { type Salvaged, wasGiven } from '../parsing/salvaged.ts';
 import { sayList, sayValue } from '../parsing/say.ts';
 import type { BidDocument } from '../schema/bid.ts';
 import type { JobDocument } from '../schema/document.ts';
+import { isCurrency } from './currencies.ts';
 import { faultAt } from './fault-at.ts';
 
 type Quote = Salvaged<NonNullable<BidDocument['quotes']>[number]>;
@@ -28,6 +29,7 @@ function named({ id, supplier }: Quote): string {
 
 function judgeCurrency(quote: Quote, i: number, currency: string | undefined): Fault[] {
   if (quote.currency === undefined || currency === undefined || quote.currency === currency) return [];
+  if (!isCurrency(currency)) return [];
   const message = `${named(quote)} is in ${quote.currency} and the job in ${currency}: amounts of two currencies cannot be added.`;
   const remedy = `Enter its amounts in ${currency} at a rate that you have agreed, put the rate in its note, and leave its currency out.`;
   return [faultAt(['bid', 'quotes', i, 'currency'], message, remedy)];

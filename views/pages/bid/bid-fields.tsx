@@ -17,22 +17,53 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
     value: entered[path] ?? '',
     ...faultProps(faultOf, path),
   });
+  const money = (path: string, hint?: string) => (
+    <TextField {...entry(path)} hint={hint === undefined ? `In ${currency}.` : `In ${currency}. ${hint}`} />
+  );
   return (
-    <div class="fields">
-      <TextField {...entry('materials')} hint={`In ${currency}. Empty: the takeoff at the prices of the types.`} />
-      <TextField {...entry('taxPercent')} kind="number" hint="0 where none is due." />
-      <TextField {...entry('other')} hint={`In ${currency}: lifts, freight, seals, labels, slot closure, permit.`} />
-      <TextField {...entry('supervision')} hint={`In ${currency}. Not in the hours.`} />
-      <TextField {...entry('contingencyP')} kind="number" hint="80 adds the step from P50 to P80 of the hours." />
-      <TextField {...entry('overheadPercent')} kind="number" />
-      <SelectField
-        {...entry('profit.kind')}
-        options={[
-          { value: 'markup', word: 'markup on cost' },
-          { value: 'margin', word: 'margin of the price' },
-        ]}
-      />
-      <TextField {...entry('profit.percent')} kind="number" hint="A 10 % markup is a 9.1 % margin." />
-    </div>
+    <>
+      <h3>Material</h3>
+      <div class="fields">
+        {money('materials', 'Empty: the takeoff at the prices of the types, or the quotes that are chosen.')}
+        <TextField {...entry('wastePercent')} kind="number" hint="On what is bought by our own count, not on quotes." />
+        <TextField {...entry('escalationPercent')} kind="number" hint="With the waste; not on quotes that are held." />
+        {money('freight', 'Beside what quotes have in or out.')}
+        <TextField
+          {...entry('taxPercent')}
+          kind="number"
+          hint="0 where none is due. Other taxes are entered by category, below."
+        />
+      </div>
+      <h3>Work and site</h3>
+      <div class="fields">
+        <TextField {...entry('consumablesPercent')} kind="number" hint="Or a sum beside it." />
+        {money('consumables')}
+        {money('other', 'What no other line holds: seals, labels, slot closure.')}
+        {money('supervision', 'Not in the hours, and not paid by time below.')}
+        {money('permit')}
+        <TextField {...entry('contingencyP')} kind="number" hint="80 adds the step from P50 to P80 of the hours." />
+      </div>
+      <h3>From cost to price</h3>
+      <div class="fields">
+        <TextField {...entry('overheadPercent')} kind="number" />
+        <SelectField
+          {...entry('bond.of')}
+          options={[
+            { value: 'price', word: 'price, itself and the profit in it' },
+            { value: 'cost', word: 'cost with overhead' },
+          ]}
+        />
+        <TextField {...entry('bond.percent')} kind="number" hint="1.2 is 12 for each 1,000." />
+        <SelectField
+          {...entry('profit.kind')}
+          options={[
+            { value: '', word: 'markup or margin? choose' },
+            { value: 'markup', word: 'markup on cost' },
+            { value: 'margin', word: 'margin of the price' },
+          ]}
+        />
+        <TextField {...entry('profit.percent')} kind="number" hint="A 10 % markup is a 9.1 % margin." />
+      </div>
+    </>
   );
 }

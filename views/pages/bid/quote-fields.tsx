@@ -1,0 +1,109 @@
+import type { JSX } from 'preact';
+import { QUOTED_ITEMS } from '../../../src/domain/bid/bid-entries.ts';
+import { itemWord } from '../../../src/domain/bid/item-words.ts';
+import { faultProps } from '../../components/fault-of.ts';
+import { SelectField, TextField, TickField } from '../../components/field.tsx';
+import { RowFields } from '../../components/row-fields.tsx';
+import { bidCellWord } from '../../words/bid-entries.ts';
+import type { RowsProps } from './cost-fields.tsx';
+import { rowsToShow } from './rows.ts';
+
+const IN_OR_OUT = [
+  { value: '', word: 'not said' },
+  { value: 'in', word: 'in its amounts' },
+  { value: 'out', word: 'out' },
+];
+
+/** Every quote with its lines, and one empty quote for the next. */
+export function QuoteFields(props: RowsProps): JSX.Element {
+  const count = rowsToShow(props.entered, 'quotes', ['goesTo', 'state'], 0);
+  return (
+    <>
+      {Array.from({ length: count }, (_, row) => (
+        <QuoteEntry key={row} row={row} {...props} />
+      ))}
+      <details open={count === 0}>
+        <summary>Enter a quote</summary>
+        <QuoteEntry row={count} {...props} />
+      </details>
+    </>
+  );
+}
+
+function QuoteEntry({ row, entered, faultOf, currency }: RowsProps & { readonly row: number }) {
+  const at = (cell: string) => `quotes[${row}].${cell}`;
+  const entry = (cell: string) => ({
+    name: at(cell),
+    label: bidCellWord(cell),
+    value: entered[at(cell)] ?? '',
+    ...faultProps(faultOf, at(cell)),
+  });
+  const tick = (cell: string) => {
+    const { value, ...rest } = entry(cell);
+    return <TickField {...rest} ticked={value === 'yes' ? 'yes' : 'no'} />;
+  };
+  const called = entered[at('id')] ?? '';
+  const known = called === '' ? `Quote ${row + 1}` : `Quote ${called}, ${entered[at('supplier')] ?? ''}`;
+  return (
+    <fieldset class="stack" id={`quote-${row}`}>
+      <legend>{known}</legend>
+      <div class="fields">
+        <TextField {...entry('id')} hint="A short name, as A." />
+        <TextField {...entry('package')} hint="Quotes of one package stand side by side." />
+        <SelectField
+          {...entry('goesTo')}
+          options={[
+            { value: 'materials', word: 'material' },
+            { value: 'subcontracts', word: 'subcontracts' },
+          ]}
+        />
+        <TextField {...entry('supplier')} />
+        <TextField {...entry('date')} kind="date" />
+        <TextField {...entry('validUntil')} kind="date" />
+        <TextField {...entry('currency')} hint={`Empty: ${currency}.`} />
+        <SelectField {...entry('freight')} options={IN_OR_OUT} />
+        <TextField {...entry('freightAmount')} hint={`In ${currency}, where it is out.`} />
+        <SelectField {...entry('tax')} options={IN_OR_OUT} />
+        <TextField {...entry('taxAmount')} hint={`In ${currency}, where it is in.`} />
+        <TextField {...entry('note')} />
+        {tick('firm')}
+        {tick('chosen')}
+      </div>
+      <RowFields
+        caption="Line by line"
+        remark="what it prices, includes and lacks"
+        hint="Of a line that lacks, the amount is the plug that stands in for it; without one the quote is not complete. The lot takes the place of the whole takeoff."
+        group={`quotes[${row}].lines`}
+        noun="line"
+        rows={rowsToShow(entered, `quotes[${row}].lines`, ['state'], 3)}
+        entered={entered}
+        faultOf={faultOf}
+        fields={[
+          {
+            name: 'item',
+            head: bidCellWord('item'),
+            options: [{ value: '', word: '–' }, ...QUOTED_ITEMS.map((item) => ({ value: item, word: itemWord(item) }))],
+          },
+          { name: 'detail', head: bidCellWord('detail'), kind: 'text' },
+          {
+            name: 'state',
+            head: bidCellWord('state'),
+            options: [
+              { value: 'priced', word: 'priced' },
+              { value: 'included', word: 'included' },
+              { value: 'lacks', word: 'lacking' },
+            ],
+          },
+          { name: 'amount', head: bidCellWord('amount') },
+        ]}
+      />
+      {called !== '' && (
+        <TickField
+          name={at('remove')}
+          label={`Take quote ${called} out`}
+          ticked={entered[at('remove')] === 'yes' ? 'yes' : 'no'}
+        />
+      )}
+    </fieldset>
+  );
+}
