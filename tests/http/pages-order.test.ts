@@ -113,6 +113,14 @@ forEachDatabase((open) => {
     expect(list).toContain('elbow, conductors inside the bend demo-250A-3PN spare 1 each');
   });
 
+  it('drops that no stock length reaches are named with what to do, and the strips with their lengths', async () => {
+    const list = await said('rita', '/order?level=F2');
+    expect(list).toContain('240 drops are longer than the longest cord in stock');
+    expect(list).toContain(`The drop of tap-off T01 is 4'-0"; the longest cord in stock is 3'-0"`);
+    expect(list).toContain('add a stock length');
+    expect(list).toContain(`Ordered by level in strips of 8'-0", cut by a plan, with 5 % waste`);
+  });
+
   it('with a crew plan things stand by floor and need date, with the last day to order', async () => {
     expect((await put('crew-plan', firstCrewPlan('2026-12-07'))).status).toBe(200);
     const list = await said('frank', '/order?level=F1');

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { Finding } from '../../src/domain/finding.ts';
 import type { BuswayType, UnitSystem } from '../../src/domain/model.ts';
 import type { RodPlan } from '../../src/domain/takeoff/plan-rods.ts';
 import type { TakeoffLine } from '../../src/domain/takeoff/result.ts';
@@ -8,9 +9,11 @@ import { type Column, DataTable } from '../components/data-table.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
 import { SelectField } from '../components/field.tsx';
 import { Filter } from '../components/filter.tsx';
+import { FindingList } from '../components/finding-list.tsx';
 import { Notice } from '../components/notice.tsx';
 import { Pager, type PagerProps } from '../components/pager.tsx';
 import { Part } from '../components/part.tsx';
+import { rodPlanWords } from '../words/rod-plan.ts';
 import { sheetWord, takeoffLineWords } from '../words/takeoff-items.ts';
 import { CountedFrom, type MarksOf } from './takeoff/counted-from.tsx';
 
@@ -31,6 +34,8 @@ export interface TakeoffPageProps {
   readonly types: ReadonlyMap<string, BuswayType>;
   readonly rods: readonly RodPlan[];
   readonly leftOut: readonly string[];
+  /** What cannot be counted as it stands. */
+  readonly findings: readonly Finding[];
   readonly marksOf: MarksOf;
   /** Where the places of a line stand in pages. */
   readonly placesHref: (line: TakeoffLine) => string;
@@ -71,6 +76,7 @@ export function TakeoffPage(props: TakeoffPageProps): JSX.Element {
         columns={columnsOf(props)}
       />
       {pager !== null && <Pager {...pager} />}
+      <Doubts {...props} />
       <RodPlans {...props} />
       <p class="soft">
         Counted from the layouts as they stand, without spares or waste: those stand in the order list, by rule. Check
@@ -90,6 +96,7 @@ export function TakeoffTools(props: { jobId: string; href: string; workbook: str
       {money && <ButtonLink href={`${base}/by-hand`}>Lines by hand</ButtonLink>}
       <ButtonLink href={href}>As CSV</ButtonLink>
       <ButtonLink href={workbook}>As a workbook</ButtonLink>
+      <ButtonLink href={`${base}.pdf`}>As PDF</ButtonLink>
     </>
   );
 }
@@ -141,6 +148,21 @@ function columnsOf({ units, by, levels, types, marksOf, placesHref }: TakeoffPag
   ];
 }
 
+const FINDINGS_SHOWN = 50;
+
+function Doubts({ findings, units }: TakeoffPageProps) {
+  if (findings.length === 0) return null;
+  return (
+    <Part title="What the takeoff cannot count as it stands" id="doubts">
+      <details>
+        <summary>{findings.length === 1 ? 'One remark' : `${findings.length.toLocaleString('en-US')} remarks`}</summary>
+        <FindingList findings={findings.slice(0, FINDINGS_SHOWN)} units={units} />
+        {findings.length > FINDINGS_SHOWN && <p class="soft">The first {FINDINGS_SHOWN}; the figures hold them all.</p>}
+      </details>
+    </Part>
+  );
+}
+
 function RodPlans({ rods, units, level }: TakeoffPageProps) {
   if (rods.length === 0 || level !== '') return null;
   const rows = rods.flatMap(({ rod, plan }) =>
@@ -150,7 +172,7 @@ function RodPlans({ rods, units, level }: TakeoffPageProps) {
     <Part title="How the rods are cut" id="rods">
       <DataTable
         caption="Cutting plan of the whole job"
-        remark={rods.map(({ rod, plan }) => sayPlan(rod, plan, units)).join(' ')}
+        remark={rods.map((plan) => rodPlanWords(plan, units)).join(' ')}
         rows={rows}
         keyOf={(row) => row.key}
         columns={[
@@ -166,11 +188,6 @@ function RodPlans({ rods, units, level }: TakeoffPageProps) {
       />
     </Part>
   );
-}
-
-function sayPlan(rod: string | null, plan: RodPlan['plan'], units: UnitSystem): string {
-  const proof = plan.proven ? 'no fewer will do' : `at least ${plan.least} are needed`;
-  return `${rod ?? 'Rod'}: ${plan.sticks} sticks, ${proof}; ${formatLength(plan.waste, units)} left over, the saw’s cut not counted.`;
 }
 
 function sayLeftOut(runs: readonly string[]): string {

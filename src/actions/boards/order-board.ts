@@ -1,6 +1,7 @@
 import type { Finding } from '../../domain/finding.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
-import type { BuswayType, Level, Run } from '../../domain/model.ts';
+import type { BuswayType, Job, Level, Run } from '../../domain/model.ts';
+import { type Opening, slotOpenings, stripLengths } from '../../domain/ordering/closure-strips.ts';
 import { judgeCords } from '../../domain/ordering/cord-lengths.ts';
 import { crewTools, firstTools, type ToolLine } from '../../domain/ordering/crew-tools.ts';
 import type { Manning } from '../../domain/ordering/need-dates.ts';
@@ -26,6 +27,8 @@ export interface OrderBoard {
   readonly orders: readonly Order[];
   readonly spares: Spares;
   readonly cords: readonly Finding[];
+  /** Strips that close the slot, as they are cut: of the level asked for, or of the job. */
+  readonly strips: ReturnType<typeof stripLengths>;
   readonly tools: readonly ToolLine[];
   /** False while the tools are a suggestion. */
   readonly toolsStated: boolean;
@@ -55,6 +58,7 @@ export async function orderBoard(
   const things = thingsOf(computed);
   const spares = sparesOf(things, ordering?.spares ?? []);
   const manning = document === null ? null : manningOf(document, computed);
+  const levelOf = new Map(job.runs.map((run) => [run.id, run.level]));
   const orders = orderList(things, spares.lines, { levels: job.levels, ordering, manning });
   return {
     heading,
@@ -64,12 +68,25 @@ export async function orderBoard(
     manned: manning !== null,
     orders: asked.level === '' ? orders : orders.filter(({ level }) => level === asked.level),
     spares,
-    cords: judgeCords(job, figures.layouts),
+    cords: judgeCords(job, figures.layouts).filter(
+      ({ run }) => asked.level === '' || levelOf.get(run ?? '') === asked.level,
+    ),
+    strips: stripLengths(openingsOf(job, figures.layouts, asked.level)),
     tools: crewTools(ordering?.tools ?? firstTools(job), document),
     toolsStated: ordering?.tools != null,
     leftOut: figures.layouts.filter((layout) => !layout.ok).map((layout) => layout.run),
     marksOf: marksIn(job.runs, figures.layouts, marks),
   };
+}
+
+function openingsOf(job: Job, layouts: readonly RunLayout[], level: string): readonly Opening[] {
+  const typeOf = new Map(job.types.map((type) => [type.id, type]));
+  const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
+  return job.runs.flatMap((run): readonly Opening[] => {
+    const [type, layout] = [typeOf.get(run.type), layoutOf.get(run.id)];
+    if (type === undefined || !layout?.ok || (level !== '' && run.level !== level)) return [];
+    return slotOpenings(type, layout);
+  });
 }
 
 /** What is ordered changes with the design alone, and is kept as long as its figures are. */

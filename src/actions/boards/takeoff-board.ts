@@ -1,6 +1,8 @@
+import type { Finding } from '../../domain/finding.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import type { BuswayType } from '../../domain/model.ts';
 import { rodsOf } from '../../domain/ordering/rods-of.ts';
+import { judgeTakeoff } from '../../domain/takeoff/judge-takeoff.ts';
 import { planRods, type RodPlan } from '../../domain/takeoff/plan-rods.ts';
 import type { TakeoffItem, TakeoffLine } from '../../domain/takeoff/result.ts';
 import { type SummedLine, sumTakeoff } from '../../domain/takeoff/sum-takeoff.ts';
@@ -23,6 +25,8 @@ export interface TakeoffBoard {
   readonly rods: readonly RodPlan[];
   /** Runs without a sound layout: nothing of them is counted. */
   readonly leftOut: readonly string[];
+  /** What cannot be counted as it stands. */
+  readonly findings: readonly Finding[];
   readonly marksOf: MarksOf;
 }
 
@@ -48,6 +52,7 @@ export async function takeoffBoard(
     types: new Map(job.types.map((type) => [type.id, type])),
     rods: planRods(job, figures.layouts),
     leftOut: figures.layouts.filter((layout: RunLayout) => !layout.ok).map((layout) => layout.run),
+    findings: judgeTakeoff(job, figures.layouts),
     marksOf: marksIn(job.runs, figures.layouts, await runMarks(context.database.db, projectId)),
   };
 }

@@ -70,3 +70,12 @@ export function closureStrips(
   const plan = planCuts(stock, pieces, MOST_STEPS);
   return { plan, strips: Math.ceil(plan.sticks * (1 + wastePercent / 100) - 1e-9) };
 }
+
+/** How many openings there are of each length, longest first: the strips as they are cut on the floor. */
+export function stripLengths(
+  openings: readonly Opening[],
+): readonly { readonly length: Length; readonly count: number }[] {
+  const counts = new Map<Length, number>();
+  for (const { from, to } of openings) counts.set(to - from, (counts.get(to - from) ?? 0) + 1);
+  return [...counts].map(([length, count]) => ({ length, count })).sort((a, b) => b.length - a.length);
+}

@@ -56,6 +56,7 @@ export function takeoff(app: App, context: Context): void {
         types: board.types,
         rods: board.rods,
         leftOut: board.leftOut,
+        findings: board.findings,
         marksOf: board.marksOf,
         placesHref: (line) => placesHref(jobId, 'takeoff', line, by === 'job' ? level : undefined),
       }),

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { PlacedPiece } from '../../../src/domain/layout/result.ts';
-import { closureStrips, slotOpenings } from '../../../src/domain/ordering/closure-strips.ts';
+import { closureStrips, slotOpenings, stripLengths } from '../../../src/domain/ordering/closure-strips.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
 import { toMetres } from '../../../src/domain/units/length.ts';
 import { aJob, aLayout, aRun, aTap, aType, feet } from '../../support/job.ts';
@@ -53,6 +53,10 @@ test('the standard run leaves 21 openings that add up to its 50 ft', () => {
   const openings = slotOpenings(type, aLayout(run, [20, 20, 20, 10]));
   expect(openings).toHaveLength(21);
   expect(openings.reduce((sum, { from, to }) => sum + to - from, 0)).toBe(feet(50));
+  expect(stripLengths(openings)).toEqual([
+    { length: feet(2.5), count: 19 },
+    { length: feet(1.25), count: 2 },
+  ]);
   // By hand: a strip of 8 ft gives three of 2.5 ft, the rest of 0.5 ft serves nothing; 19 gaps take six strips and a
   // seventh, whose rest of 5.5 ft holds both ends of 1.25 ft.
   const { plan, strips } = closureStrips(openings, { stock: feet(8), wastePercent: 0 });

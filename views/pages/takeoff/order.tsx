@@ -14,6 +14,7 @@ import { DataTable } from '../../components/data-table.tsx';
 import { EmptyState } from '../../components/empty-state.tsx';
 import { SelectField } from '../../components/field.tsx';
 import { Filter } from '../../components/filter.tsx';
+import { FindingList } from '../../components/finding-list.tsx';
 import { Notice } from '../../components/notice.tsx';
 import { Pager, type PagerProps } from '../../components/pager.tsx';
 import { Part } from '../../components/part.tsx';
@@ -35,6 +36,7 @@ export interface OrderPageProps {
   readonly pager: PagerProps | null;
   readonly spares: Spares;
   readonly cords: readonly Finding[];
+  readonly strips: readonly { readonly length: number; readonly count: number }[];
   readonly tools: readonly ToolLine[];
   readonly toolsStated: boolean;
   readonly leftOut: readonly string[];
@@ -61,12 +63,13 @@ export function OrderPage(props: OrderPageProps): JSX.Element {
         <Notice kind="note" text="There is no crew plan, so no thing has a need date: the list is by floor alone." />
       )}
       {leftOut.length > 0 && <Notice kind="stop" text={sayLeftOut(leftOut)} />}
-      {cords.length > 0 && <Cords cords={cords} />}
+      {cords.length > 0 && <Cords cords={cords} units={props.units} />}
       {orders.length === 0 && <EmptyState text="Nothing is counted yet: runs with a sound layout come first." />}
       {floorsOf(orders).map((floor) => (
         <Floor key={floor[0].level ?? ''} orders={floor} of={props} />
       ))}
       {pager !== null && <Pager {...pager} />}
+      <Strips {...props} />
       {level === '' && <SpareParts {...props} />}
       {level === '' && <Tools {...props} />}
       <p class="soft">
@@ -172,11 +175,49 @@ function Needed({ need }: { need: Need }) {
   );
 }
 
-function Cords({ cords }: { cords: readonly Finding[] }) {
-  const more = cords.length - 1;
-  const rest =
-    more === 0 ? '' : ` And ${more} more ${more === 1 ? 'cord' : 'cords'}: the checks of each run name them.`;
-  return <Notice kind="note" text={`Run ${cords[0]?.run ?? ''}: ${cords[0]?.message ?? ''}${rest}`} />;
+const ROWS_SHOWN = 100;
+
+function Cords({ cords, units }: { cords: readonly Finding[]; units: UnitSystem }) {
+  const count = cords.length === 1 ? 'One drop is' : `${cords.length.toLocaleString('en-US')} drops are`;
+  return (
+    <>
+      <Notice kind="note" text={`${count} longer than the longest cord in stock, and listed at their own length.`} />
+      <details>
+        <summary>Drops that no stock length reaches</summary>
+        <FindingList findings={cords.slice(0, ROWS_SHOWN)} units={units} />
+        {cords.length > ROWS_SHOWN && (
+          <p class="soft">{`The first ${ROWS_SHOWN} of ${cords.length.toLocaleString('en-US')}: choose a level for others.`}</p>
+        )}
+      </details>
+    </>
+  );
+}
+
+function Strips({ strips, units, ordering }: OrderPageProps) {
+  if (strips.length === 0) return null;
+  const closure = ordering?.closure ?? null;
+  return (
+    <Part title="Strips that close the slot" id="strips">
+      <details>
+        <summary>How the strips are cut</summary>
+        <DataTable
+          caption="Open lengths between tap-off boxes, fittings and ends"
+          {...(strips.length > ROWS_SHOWN ? { remark: `the ${ROWS_SHOWN} longest of ${strips.length} lengths` } : {})}
+          rows={strips.slice(0, ROWS_SHOWN)}
+          keyOf={({ length }) => String(length)}
+          columns={[
+            { head: 'Length', kind: 'number', cell: ({ length }) => formatLength(length, units) },
+            { head: 'How many', kind: 'number', cell: ({ count }) => sayQuantity(count) },
+          ]}
+        />
+      </details>
+      <p class="soft">
+        {closure === null
+          ? 'No length of strip is stated in the rules, so slot closure is ordered in metres.'
+          : `Ordered by level in strips of ${formatLength(closure.stock, units)}, cut by a plan, with ${closure.wastePercent} % waste, rounded up; an opening longer than a strip takes several end to end.`}
+      </p>
+    </Part>
+  );
 }
 
 function SpareParts({ spares, units, jobId }: OrderPageProps) {
