@@ -309,6 +309,7 @@ forEachDatabase((open) => {
     const svg = (await file(`${plan('F2')}.svg?picture=light&scale=48`)).toString('utf8');
     expect(svg.match(/data:image\/jpeg;base64,/g)).toHaveLength(1);
     expect(svg.match(/<use href="#picture-under-plan"/g)?.length).toBeGreaterThan(1);
+    expect(svg, 'an attribute without a value is no XML').not.toMatch(/<\w+( [\w:-]+="[^"]*")* [\w:-]+[ >/]/);
     expect((await file(`${plan('F2')}.svg`)).toString('utf8')).not.toContain('data:image');
   });
 

@@ -104,11 +104,12 @@
     if (y > box.scrollTop + box.clientHeight - room) box.scrollTop = y - box.clientHeight + room;
   }
 
-  /** From the width of the page up to twice the picture's own size; what is in the middle stays there. */
+  /** From the whole picture in sight up to twice its own size; what is in the middle stays there. */
   function zoomBy(factor) {
     const before = middle();
     const most = Math.max(1, (2 * width) / box.clientWidth);
-    zoom = Math.min(most, Math.max(1, zoom * factor));
+    const least = Math.min(1, (0.78 * window.innerHeight) / ((box.clientWidth * height) / width));
+    zoom = Math.min(most, Math.max(least, zoom * factor));
     picture.style.inlineSize = `${zoom * 100}%`;
     const scale = picture.clientWidth / width;
     box.scrollLeft = before.x * scale - box.clientWidth / 2;

@@ -25,7 +25,7 @@ export function BringIn({ csrf, submissionId, text, faults }: BringInProps): JSX
           label="Job document"
           accept=".json,application/json"
           need="optional"
-          hint="A JSON file in the format busway-jobbook/1, as this program also writes it."
+          hint="A JSON file in the format busway-jobbook/1, as this program also writes it; it holds neither records of the floor nor pictures under plans."
         />
         <TextArea
           name="text"

@@ -27,6 +27,12 @@ const sentQuery = z.object({
   name: z.string().max(400).default('').describe('What the file is called, for people to know it by.'),
 });
 
+const setHeaders = z.looseObject({
+  'if-match': z.string().optional().describe('The ETag you read; needed where there is a picture already.'),
+});
+/** Bytes, told in words to whoever reads the description: what they are is seen from themselves. */
+const fileBody = z.unknown().meta({ type: 'string', format: 'binary', description: 'The file.' });
+
 /** The picture under a level's plan. */
 export function backgrounds(app: App, context: Context): void {
   app.get(
@@ -149,7 +155,8 @@ function sending(app: App, context: Context): void {
         consumes: SENT_AS,
         params: itemParams,
         querystring: sentQuery,
-        headers: changeHeaders,
+        headers: setHeaders,
+        body: fileBody,
         response,
       },
     },

@@ -74,11 +74,14 @@ function Band(props: RunProps) {
           );
         }),
       )}
-      <path d={tapTicks(run, view)} stroke={inks.ink} stroke-width={1.2} fill="none" />
+      {/* A line without a course is left out: an empty attribute would be written without its value, which no XML takes. */}
+      <path d={tapTicks(run, view) || undefined} stroke={inks.ink} stroke-width={1.2} fill="none" />
       <path
-        d={facingArrows(run, view)
-          .map(({ d }) => d)
-          .join('')}
+        d={
+          facingArrows(run, view)
+            .map(({ d }) => d)
+            .join('') || undefined
+        }
         stroke={inks.ink}
         stroke-width={1.4}
         fill="none"
