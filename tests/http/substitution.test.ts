@@ -2,7 +2,18 @@ import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RunDocument } from '../../src/document/job-document.ts';
 import { forEachDatabase } from '../support/databases.ts';
-import { BRANCH, CORNER, type Floor, RUN, releasedFloor, SET, TEE, type Thing } from '../support/floor.ts';
+import {
+  BRANCH,
+  CORNER,
+  type Floor,
+  hung,
+  RUN,
+  releasedFloor,
+  SET,
+  TEE,
+  type Thing,
+  testBody,
+} from '../support/floor.ts';
 import { fieldsOf, readPage } from '../support/page.ts';
 
 type Person = Parameters<Floor['play']['as']>[0];
@@ -55,11 +66,14 @@ forEachDatabase((open) => {
     it('is replaced by two of 10 ft: all other pieces keep identity, state and records', async () => {
       await floor.hangAll(RUN);
       joints = await floor.things('joints', RUN);
-      for (const joint of joints) {
+      for (const joint of joints.filter(({ atMm }) => atMm === 6096 || atMm === 18_288)) {
         await floor.makeJoint(joint.id);
         await floor.acceptJoint(joint.id);
       }
       for (const hanger of await floor.things('supports', RUN)) await floor.take('ines', 'support', hanger.id, SET);
+      floor.play.setClock('2026-05-12T13:30:00.000Z');
+      await floor.take('quinn', 'run', await floor.runId(RUN), testBody());
+      floor.play.setClock('2026-05-12T14:00:00.000Z');
       before = await floor.things('sections', RUN);
       gone = before.find(({ mark }) => mark.endsWith('P02'))!;
       const ways = await offered(gone.id);
@@ -95,13 +109,11 @@ forEachDatabase((open) => {
           [18_288, 'accepted'],
         ]),
       );
-      const old = joints.filter(({ atMm }) => atMm === 6096 || atMm === 12_192);
-      expect(old).toHaveLength(2);
-      for (const { id } of old) {
-        const card = await floor.card('joints', id);
-        expect(card.retired).toBe(true);
-        expect(card.history.some(({ body }: { body: { kind: string } }) => body.kind === 'joint-accepted')).toBe(true);
-      }
+      const [made, untouched] = [6096, 12_192].map((at) => joints.find(({ atMm }) => atMm === at)!);
+      expect((await floor.card('joints', untouched!.id)).retired).toBe(true);
+      const card = await floor.card('joints', made!.id);
+      expect(card.retired).toBe(true);
+      expect(card.history.some(({ body }: { body: { kind: string } }) => body.kind === 'joint-accepted')).toBe(true);
       const states = new Map((await floor.things('sections', RUN)).map(({ mark, state }) => [mark.slice(-3), state]));
       expect([states.get('P01'), states.get('P03'), states.get('P05'), states.get('P06')]).toEqual([
         'hung',
@@ -129,6 +141,13 @@ forEachDatabase((open) => {
       const set = hangers.filter(({ state }) => state === 'set');
       expect(set.length).toBeGreaterThanOrEqual(hangers.length - 1);
       for (const { atMm } of hangers) expect(Math.abs(atMm - 9144)).toBeGreaterThan(304.79);
+    });
+
+    it('the insulation test stands until the new sections are hung, and then counts no longer', async () => {
+      const tests = async () => (await floor.checks(RUN)).tests;
+      expect((await tests())[0]).toMatchObject({ stale: false });
+      await floor.take('ines', 'piece', (await piece(RUN, 'P05')).id, hung('left'));
+      expect((await tests())[0]).toMatchObject({ stale: true });
     });
 
     it('the design says the same as the floor: it is not changed, and nothing waits for a release', async () => {
@@ -236,7 +255,7 @@ forEachDatabase((open) => {
 
   describe('afterwards the office', () => {
     const KEY = 'F2-R03-A';
-    it('edits, previews and changes many runs, and the sections are kept', async () => {
+    it('edits, previews and changes many runs, and the sections are kept; a copy does not have them', async () => {
       await substituted(KEY, 'P02');
       expect((await change(KEY, (run) => ({ ...run, area: 'north hall' }))).status).toBe(200);
       const longer = await change(KEY, (run) => ({
@@ -252,10 +271,21 @@ forEachDatabase((open) => {
       const saved = await as('olive').post(`${page}/edit`).type('form').send(form);
       expect(saved.status, readPage(saved.text).slice(0, 300)).toBe(303);
       expect((await runOf(KEY)).document.fieldHold).toBeDefined();
-      const many = await as('olive')
+      const many = { runs: [KEY], set: { area: 'south hall' } };
+      const shown = await as('olive').post(`${floor.job}/run-changes`).send(many);
+      expect([shown.status, shown.body.appearing, shown.body.disappearing]).toEqual([200, [], []]);
+      const done = await as('olive')
         .post(`${floor.job}/run-changes`)
-        .send({ runs: [KEY], set: { area: 'south hall' }, commit: true });
-      if (many.status !== 404) expect(lengths(await runOf(KEY))).toEqual([6096, 3048, 3048, 6096, 3048, 1524]);
+        .send({ ...many, commit: true, seen: shown.body.seen });
+      expect(done.body.committed, JSON.stringify(done.body)).toBe(true);
+      expect(lengths(await runOf(KEY))).toEqual([6096, 3048, 3048, 6096, 3048, 1524]);
+      const copies = { runs: [KEY], rows: 1, pitch: { xMm: 0, yMm: 300_000 }, names: 'COPY' };
+      const copied = await as('olive')
+        .post(`${floor.job}/run-copies`)
+        .send({ ...copies, commit: true });
+      expect(copied.status, JSON.stringify(copied.body)).toBe(201);
+      const copy = await runOf(copied.body.made[0]);
+      expect([copy.document.fieldHold, lengths(copy)]).toEqual([undefined, [6096, 6096, 6096, 3048, 1524]]);
     });
 
     it('is told plainly where the route does not let them stand, and cannot release over them', async () => {
@@ -289,7 +319,7 @@ forEachDatabase((open) => {
       expect(page).not.toContain('Substituted on the floor');
     });
 
-    it('copies a run without what the floor put into it, and exports it with it', async () => {
+    it('exports the run with what is held, and a job made of the export is laid out the same', async () => {
       const job = (await as('ada').get(`${floor.job}/document`)).body;
       const held = job.runs.find((run: RunDocument) => run.id === TEE);
       expect(held.fieldHold).toBeDefined();
@@ -374,11 +404,12 @@ forEachDatabase((open) => {
         .send({ ...mine, ...sent });
       expect(taken.status, readPage(taken.text).slice(0, 400)).toBe(303);
       const run = `/jobs/${floor.projectId}/runs/${await floor.runId(KEY)}`;
-      expect(taken.headers.location).toContain(run);
+      expect(taken.headers.location).toContain(run.slice(run.indexOf('/runs/')));
       const page = readPage((await as('olive').get(run)).text);
       expect(page).toContain('Substituted on the floor');
       expect(page).toContain('Kept to what the floor substituted.');
       expect(page).not.toContain('It wins over every other.');
+      expect(page).not.toContain('this one costs least');
       expect(page).toContain('2, field');
       const late = await as('olive')
         .post(href)

@@ -20,8 +20,9 @@ export interface PlaceDrawingProps {
 }
 
 const WIDTH = 340;
-const BODY = { top: 46, bottom: 66 };
-const GROUND = 106;
+const HANGER = 32;
+const BODY = { top: 54, bottom: 74 };
+const GROUND = 114;
 
 /** The place of one section with a little of the run beside it: what stands there, what comes, what goes. Small enough for a phone. */
 export function PlaceDrawing(props: PlaceDrawingProps): JSX.Element {
@@ -30,7 +31,8 @@ export function PlaceDrawing(props: PlaceDrawingProps): JSX.Element {
   const [left, right] = [props.from - beside, props.to + beside];
   const x = (at: number) =>
     Math.round(((Math.min(Math.max(at, left), right) - left) / (right - left)) * WIDTH * 10) / 10;
-  const isSeen = ({ at }: { readonly at: Length }) => at >= left && at <= right;
+  // A mark that would be cut off at the edge is left out.
+  const isSeen = ({ at }: { readonly at: Length }) => x(at) >= 5 && x(at) <= WIDTH - 5;
   return (
     <svg class="place" viewBox={`0 0 ${WIDTH} ${GROUND}`} role="img" aria-label={props.label}>
       {props.zones.map((zone) => (
@@ -59,14 +61,20 @@ export function PlaceDrawing(props: PlaceDrawingProps): JSX.Element {
       ))}
       {props.supports.filter(isSeen).map(({ at, fate }) => (
         <g key={`${at} ${fate}`} stroke={inks.ink} stroke-width={fate === 'comes' ? FIRM : THIN}>
-          <line x1={x(at)} x2={x(at)} y1={24} y2={BODY.top} stroke-dasharray={fate === 'goes' ? '2 2' : undefined} />
-          {fate === 'goes' && <path d={`M${x(at) - 4} 20l8 8m0 -8l-8 8`} fill="none" />}
-          {fate !== 'goes' && <line x1={x(at) - 4} x2={x(at) + 4} y1={24} y2={24} />}
+          <line
+            x1={x(at)}
+            x2={x(at)}
+            y1={HANGER}
+            y2={BODY.top}
+            stroke-dasharray={fate === 'goes' ? '2 2' : undefined}
+          />
+          {fate === 'goes' && <path d={`M${x(at) - 4} ${HANGER - 4}l8 8m0 -8l-8 8`} fill="none" />}
+          {fate !== 'goes' && <line x1={x(at) - 4} x2={x(at) + 4} y1={HANGER} y2={HANGER} />}
         </g>
       ))}
       {props.supports.filter(isSeen).map(({ at, fate }) =>
         fate === 'comes' ? (
-          <text key={at} x={x(at)} y={18} text-anchor="middle" font-size={12} fill={inks.ink}>
+          <text key={at} x={x(at)} y={HANGER - 4} text-anchor="middle" font-size={12} fill={inks.ink}>
             +
           </text>
         ) : null,
@@ -75,7 +83,7 @@ export function PlaceDrawing(props: PlaceDrawingProps): JSX.Element {
         <g key={at}>
           <line x1={x(at)} x2={x(at)} y1={BODY.top - 4} y2={BODY.bottom + 4} stroke={inks.ink} stroke-width={FIRM} />
           {isNew && (
-            <text x={x(at)} y={10} text-anchor="middle" font-size={11} fill={inks.ink}>
+            <text x={x(at)} y={9} text-anchor="middle" font-size={11} fill={inks.ink}>
               {`joint ${formatLength(at, props.units)}`}
             </text>
           )}

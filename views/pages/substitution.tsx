@@ -117,7 +117,7 @@ function ChoiceForm(props: SubstitutionPageProps) {
       <Form action={props.action} csrf={props.csrf} submissionId={props.submissionId} version={props.version}>
         <fieldset class="fillin" id="f-lengths" aria-describedby={fault === undefined ? undefined : 'f-lengths-fault'}>
           <legend>Sections, from the feed on</legend>
-          <div class="entry">
+          <div>
             {open.map((way) => (
               <label key={way.value} class="tick">
                 <input type="radio" name="lengths" value={way.value} checked={way.value === chosen} required />
@@ -160,7 +160,7 @@ function OneWay(props: SubstitutionPageProps & { readonly way: Way & { readonly 
   const isIn = (one: { readonly from: number; readonly to: number }) => one.from >= from && one.to <= to;
   const was = new Map(way.moves.map((move) => [move.id, move.from]));
   return (
-    <details class="ask" open={way === open[0]}>
+    <details open={way === open[0]}>
       <summary>
         <strong>{sumWords(way.lengths, say)}</strong>: {briefWords(way)}
       </summary>

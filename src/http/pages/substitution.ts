@@ -17,7 +17,7 @@ import { toMm } from '../../domain/units/length.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { fieldSheet } from './field/field-sheet.ts';
+import { fieldRunHref, fieldSheet } from './field/field-sheet.ts';
 import { attempt, type Entered, entered, type FormTrouble, formSubmission, formVersion } from './form.ts';
 import { goTo, sendPage } from './page.ts';
 
@@ -38,9 +38,10 @@ export function substitution(app: App, context: Context): void {
     });
     if (!tried.ok) return show(context, request, reply, tried.trouble);
     const { run, revision, runId } = tried.value;
+    const { level } = await whereOnFloor(context, viewerOf(request), jobId, runId);
     return goTo(
       reply,
-      `/jobs/${jobId}/runs/${runId}`,
+      fieldRunHref(jobId, level.id, runId),
       `Revision ${revision} of ${run} is on the floor, marked as made in the field.`,
     );
   });

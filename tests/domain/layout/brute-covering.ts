@@ -43,6 +43,41 @@ export function bestFewByEnumeration(instance: Instance, count: number): readonl
     .slice(0, count);
 }
 
+/** A piece of a covering in its place. */
+export interface Standing {
+  readonly from: number;
+  readonly to: number;
+  readonly cut: boolean;
+}
+
+/** Every covering as the places of its pieces. */
+export function allStandings(instance: Instance): readonly (readonly Standing[])[] {
+  const all: Candidate[] = [];
+  enumerate(instance, [], instance.from, all);
+  return all.map((candidate) => standingOf(instance, candidate));
+}
+
+/** The best of those coverings that have these very pieces in these very places. */
+export function bestThrough(instance: Instance, held: readonly Standing[]): Candidate | null {
+  const all: Candidate[] = [];
+  enumerate(instance, [], instance.from, all);
+  const has = (standing: readonly Standing[], one: Standing) =>
+    standing.some(({ from, to, cut }) => from === one.from && to === one.to && cut === one.cut);
+  return (
+    all
+      .filter((candidate) => held.every((one) => has(standingOf(instance, candidate), one)))
+      .sort((a, b) => compare(instance, a, b))[0] ?? null
+  );
+}
+
+function standingOf({ from }: Instance, { pieces }: Candidate): Standing[] {
+  let at = from;
+  return pieces.map(({ length, cut }) => {
+    at += length;
+    return { from: at - length, to: at, cut };
+  });
+}
+
 function enumerate(instance: Instance, pieces: Candidate['pieces'], at: number, all: Candidate[]): void {
   if (at > instance.hardStop) return;
   if (at >= instance.reach) all.push({ pieces, to: at, cost: costOf(instance, pieces) });

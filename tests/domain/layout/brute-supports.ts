@@ -21,12 +21,14 @@ export interface Hanging {
   readonly points: readonly { readonly at: number; readonly kg: number }[];
 }
 
-export function bestSupports(hanging: Hanging): readonly number[] | null {
+/** With `standing`, the best of those that have every hanger that stands and is still legal. */
+export function bestSupports(hanging: Hanging, standing: readonly number[] = []): readonly number[] | null {
   const places = placesOf(hanging).filter((place) => isAllowed(hanging, place));
+  const staying = standing.filter((place) => places.includes(place));
   const sound: number[][] = [];
   for (let mask = 1; mask < 1 << places.length; mask++) {
     const chosen = places.filter((_, bit) => (mask & (1 << bit)) !== 0);
-    if (isSound(hanging, chosen)) sound.push(chosen);
+    if (staying.every((place) => chosen.includes(place)) && isSound(hanging, chosen)) sound.push(chosen);
   }
   return sound.sort(compare)[0] ?? null;
 }

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { coverHeldPart } from '../../../src/domain/layout/cover-held-part.ts';
 import { coverLastPart } from '../../../src/domain/layout/cover-last-part.ts';
 import { coverPart } from '../../../src/domain/layout/cover-part.ts';
 import { nearestCoverable } from '../../../src/domain/layout/nearest-coverable.ts';
 import { partWays } from '../../../src/domain/layout/part-ways.ts';
 import { sectionShop } from '../../../src/domain/layout/section-shop.ts';
 import { aType } from '../../support/job.ts';
-import { bestByEnumeration, bestFewByEnumeration, type Instance } from './brute-covering.ts';
+import { allStandings, bestByEnumeration, bestFewByEnumeration, bestThrough, type Instance } from './brute-covering.ts';
 
 const lengths = fc.uniqueArray(fc.integer({ min: 2, max: 9 }), { minLength: 1, maxLength: 3 });
 const bar = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 1, max: 9 })).map(([half, width]) => {
@@ -68,6 +69,33 @@ describe('the covering of a straight part', () => {
         expect(found?.to).toBe(best?.to);
       }),
       { numRuns: 1500 },
+    );
+  });
+
+  it('through sections that are held is the best of all that have them in their places, however the part may end', () => {
+    fc.assert(
+      fc.property(instances, fc.boolean(), fc.nat(), fc.nat(), fc.boolean(), (drawn, free, which, first, two) => {
+        const instance = { ...drawn, ...(free ? {} : { hardStop: drawn.reach, nominal: drawn.reach }) };
+        const all = allStandings(instance).filter((standing) => standing.length > 0);
+        fc.pre(all.length > 0);
+        const standing = all[which % all.length]!;
+        const place = first % standing.length;
+        const held = standing.slice(place, place + (two ? 2 : 1));
+        const ends = free ? { ...instance } : { from: instance.from, to: instance.reach };
+        const sections = held.map(({ from, to, cut }) => ({
+          from,
+          to,
+          kind: cut ? ('cut' as const) : ('stock' as const),
+        }));
+        const found = coverHeldPart(shopOf(instance), { ...ends, towardsFeed: towardsFeed(instance) }, sections, {
+          type: { ...aType(), stockLengths: instance.stock, factoryCut: instance.cut },
+          isBarred: barredBy(instance),
+          say: String,
+        });
+        const best = bestThrough(instance, held);
+        expect(found.ok && found.covering.pieces).toEqual(best?.pieces);
+      }),
+      { numRuns: 1000 },
     );
   });
 

@@ -29,6 +29,18 @@ describe('the supports that win', () => {
     );
   });
 
+  it('beside hangers that stand are the best of all choices that leave every legal one of those where it is', () => {
+    fc.assert(
+      fc.property(hangings, fc.array(fc.integer({ min: 0, max: 24 }), { maxLength: 4 }), (drawn, standing) => {
+        const hanging = { ...drawn, capacity: null };
+        // One that nothing can be reached from within the spacing cannot stay, and then the stretch is laid out without.
+        const best = bestSupports(hanging, standing) ?? bestSupports(hanging);
+        expect(placed(hanging, standing)).toEqual(best ?? []);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
   it('carry what the lever rule puts on them', () => {
     fc.assert(
       fc.property(hangings, (drawn) => {
@@ -56,7 +68,7 @@ describe('the supports that win', () => {
   });
 });
 
-function hung(hanging: Hanging) {
+function hung(hanging: Hanging, standing: readonly number[] = []) {
   const type = aType({
     support: {
       maxSpacing: hanging.maxSpacing,
@@ -89,11 +101,11 @@ function hung(hanging: Hanging) {
     points: hanging.points,
   };
   const setting = { run, type, pieces, fittings, joints: hanging.joints.map((at) => ({ at })) };
-  return layOutSupports(setting, runGeometry(run, null), aJob().project, line, sayIn('metric'));
+  return layOutSupports(setting, runGeometry(run, null), aJob().project, line, sayIn('metric'), standing);
 }
 
-function placed(hanging: Hanging): number[] {
-  return hung(hanging).supports.map((support) => support.at);
+function placed(hanging: Hanging, standing: readonly number[] = []): number[] {
+  return hung(hanging, standing).supports.map((support) => support.at);
 }
 
 const piece = fc.record({

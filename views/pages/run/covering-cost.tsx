@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { RunLayout } from '../../../src/domain/layout/result.ts';
+import type { Run } from '../../../src/domain/model.ts';
 import { formatMoney } from '../../../src/domain/units/money.ts';
 import { EmptyState } from '../../components/empty-state.tsx';
 import { Part } from '../../components/part.tsx';
@@ -8,6 +9,7 @@ import { Working } from '../../components/working.tsx';
 /** What the covering costs, and so why it won over the others: for the office alone. */
 export function CoveringCostPart(props: {
   readonly layout: Pick<RunLayout, 'cost'>;
+  readonly run: Pick<Run, 'fieldHold'>;
   readonly currency: string;
   readonly type: { readonly id: string };
 }): JSX.Element {
@@ -21,7 +23,10 @@ export function CoveringCostPart(props: {
       ) : (
         <>
           <p>
-            Of all coverings that hold the rules, this one costs least. It weighs joints against pieces and is no price.
+            {props.run.fieldHold === null
+              ? 'Of all coverings that hold the rules, this one costs least.'
+              : 'This run is kept to what the floor substituted: nothing is said of what costs least.'}{' '}
+            The cost weighs joints against pieces and is no price.
           </p>
           <Working
             figure={money(cost.total)}
