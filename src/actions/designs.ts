@@ -75,6 +75,7 @@ async function assertStaying(
   const gone = before.runs
     .map((run) => run.id)
     .filter((key) => !stays.has(key) && !(rename?.noun === 'run' && rename.from === key));
+  if (gone.length === 0) return;
   const released = await tx.run.findFirst({
     where: { projectId, key: { in: gone }, revision: { gt: 0 } },
     select: { key: true },

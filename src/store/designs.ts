@@ -188,6 +188,7 @@ async function saveRuns(
     return [{ id: row.id, ...columnsOf(run), changed: row.revision > 0, version: row.version + 1 }];
   });
   await updateMany(tx, 'Run', differing);
+  if (fresh.length === 0) return;
   const last = await tx.run.aggregate({ where: { projectId }, _max: { ordinal: true } });
   const first = (last._max.ordinal ?? -1) + 1;
   await insertMany(
@@ -212,11 +213,12 @@ async function dropUnused(tx: Tx, { projectId, before, after, rename }: DesignCh
     const stays = new Set(next.map((row) => row.id));
     return old.map((row) => renamed(noun, rename, row.id)).filter((key) => !stays.has(key));
   };
-  await tx.run.deleteMany({ where: { projectId, key: { in: gone('run', before.runs, after.runs) } } });
-  await tx.level.deleteMany({ where: { projectId, key: { in: gone('level', before.levels, after.levels) } } });
-  await tx.buswayType.deleteMany({
-    where: { projectId, key: { in: gone('type', before.buswayTypes, after.buswayTypes) } },
-  });
+  const runs = gone('run', before.runs, after.runs);
+  const levels = gone('level', before.levels, after.levels);
+  const types = gone('type', before.buswayTypes, after.buswayTypes);
+  if (runs.length > 0) await tx.run.deleteMany({ where: { projectId, key: { in: runs } } });
+  if (levels.length > 0) await tx.level.deleteMany({ where: { projectId, key: { in: levels } } });
+  if (types.length > 0) await tx.buswayType.deleteMany({ where: { projectId, key: { in: types } } });
 }
 
 function runColumns(run: RunDocument, layout: RunLayout, levelIds: Map<string, string>, typeIds: Map<string, string>) {
@@ -256,8 +258,11 @@ function renamed(noun: Rename['noun'], rename: Rename | null, key: string): stri
   return rename !== null && rename.noun === noun && rename.from === key ? rename.to : key;
 }
 
+/** Most things are written alike; only what is not is put in order first. */
 function same(a: unknown, b: unknown): boolean {
-  return canonicalJson(a ?? null) === canonicalJson(b ?? null);
+  return (
+    JSON.stringify(a ?? null) === JSON.stringify(b ?? null) || canonicalJson(a ?? null) === canonicalJson(b ?? null)
+  );
 }
 
 function json(value: unknown): never {

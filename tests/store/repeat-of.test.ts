@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import { designOf } from '../../src/actions/job-design.ts';
 import { campusJob } from '../../src/document/demo/campus.ts';
-import type { JobDocument } from '../../src/document/job-document.ts';
+import type { JobDocument, RunDocument } from '../../src/document/job-document.ts';
 import { repeatsOf } from '../../src/domain/labour/repeats.ts';
 import { repeatOf } from '../../src/store/repeat-of.ts';
 import { type Stage, stage } from '../support/cast.ts';
@@ -12,10 +12,11 @@ function mixed(): JobDocument {
   const job = campusJob({ runs: 110, seed: 5 });
   const orders = [3, 2, 4, 9, 1];
   const [first, ...runs] = job.runs;
+  const uncovered: RunDocument = { ...first!, legs: [{ lengthMm: 1_001.7, turn: 'none' }], taps: [] };
   return {
     ...job,
     levels: job.levels.map((level, i) => ({ ...level, order: orders[i] ?? 5 })),
-    runs: [...runs, { ...first!, legs: [{ lengthMm: 1_001.7, turn: 'none' }], taps: [] }].map((run, i, all) =>
+    runs: [...runs, uncovered].map((run, i, all) =>
       i % 7 === 0 ? { ...run, level: all[(i + 50) % all.length]!.level } : run,
     ),
   };

@@ -3,7 +3,7 @@ import { jobParts } from '../../../actions/job-parts.ts';
 import { type DrawnRun, previewRun } from '../../../actions/run-preview.ts';
 import { getRun } from '../../../actions/runs.ts';
 import type { EntryFault } from '../../../document/form/entries.ts';
-import type { ProjectDocument } from '../../../document/job-document.ts';
+import type { JobDocument, ProjectDocument, RunDocument } from '../../../document/job-document.ts';
 import type { ListFault } from '../../../document/lists/list-fault.ts';
 import { type Pasted, takePasted } from '../../../document/run-form/pasted.ts';
 import { type ReadRun, readRunForm } from '../../../document/run-form/read-run-form.ts';
@@ -30,17 +30,27 @@ export interface TypedDrawing {
 /** Stands for the label of a new run until it has one. */
 const NEW_RUN = 'NEW-RUN';
 
+/** What a form is read against, for a caller that has read it already. */
+interface Known {
+  /** The job without its runs. */
+  readonly job: JobDocument;
+  /** The run as it is saved; null for a new one. */
+  readonly saved: RunDocument | null;
+}
+
 /** The run as it stands in its form, laid out; nothing is saved. */
 export async function drawTyped(
   context: Context,
   viewer: Viewer,
   { jobId, runId }: { readonly jobId: string; readonly runId: string | null },
   fields: Entered,
+  known?: Known,
 ): Promise<TypedDrawing> {
-  const job = await jobParts(context, viewer, jobId);
+  const job = known?.job ?? (await jobParts(context, viewer, jobId));
   const { units } = job.project;
   const pasted = takePasted(fields);
-  const before = runId === null ? null : (baseOf(fields) ?? (await getRun(context, viewer, jobId, runId)).document);
+  const saved = async (id: string) => known?.saved ?? (await getRun(context, viewer, jobId, id)).document;
+  const before = runId === null ? null : (baseOf(fields) ?? (await saved(runId)));
   const named = { ...pasted.entered, id: pasted.entered.id?.trim() || NEW_RUN };
   const read = readRunForm(named, job, before);
   const notes = [...read.questions, ...lengthReadings(pasted.entered, units)];

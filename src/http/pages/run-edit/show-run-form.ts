@@ -58,7 +58,8 @@ export async function showRunForm(
   const current = runId === null ? null : await getRun(context, viewer, jobId, runId);
   const entered =
     asked.fields ?? (current === null ? blank(job, asked.level) : writeRunForm(current.document, job.project));
-  const typed = asked.typed ?? (await drawTyped(context, viewer, asked, entered));
+  const known = { job, saved: current?.document ?? null };
+  const typed = asked.typed ?? (await drawTyped(context, viewer, asked, entered, known));
   const faults = faultsOf(asked, job.project.units);
   const isRefused =
     faults.length > 0 ||
