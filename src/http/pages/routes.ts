@@ -23,6 +23,7 @@ import { lists } from './lists.ts';
 import { me } from './me.ts';
 import { members } from './members.ts';
 import { newJob } from './new-job.ts';
+import { papers } from './papers.ts';
 import { revisions } from './revisions.ts';
 import { run } from './run.ts';
 import { runEdit } from './run-edit.ts';
@@ -69,6 +70,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   bid(app, context);
   frozenBid(app, context);
   workbooks(app, context);
+  papers(app, context);
   crews(app, context);
   lists(app, context);
   fieldRoutes(app, context);

@@ -3,24 +3,18 @@ import { z } from 'zod';
 import { activityWord } from '../../../views/words/activities.ts';
 import { bidLineWord } from '../../../views/words/bid-entries.ts';
 import { inventedWords } from '../../../views/words/invented.ts';
-import { takeoffLineWords } from '../../../views/words/takeoff-items.ts';
 import { bidBoard } from '../../actions/boards/bid-board.ts';
 import { hoursBoard } from '../../actions/boards/hours-board.ts';
-import { orderBoard } from '../../actions/boards/order-board.ts';
-import { takeoffBoard } from '../../actions/boards/takeoff-board.ts';
 import type { Context } from '../../actions/context.ts';
 import type { JobHeading } from '../../actions/job-heading.ts';
 import { refuse } from '../../actions/refused.ts';
 import { hoursByLevel } from '../../domain/labour/hours-by-level.ts';
-import type { TakeoffLine } from '../../domain/takeoff/result.ts';
-import { formatLength } from '../../domain/units/format-length.ts';
-import { toMm } from '../../domain/units/length.ts';
 import { bidWorkbook } from '../../paper/workbooks/bid-workbook.ts';
-import { type OrderRow, takeoffWorkbook } from '../../paper/workbooks/takeoff-workbook.ts';
+import { takeoffWorkbook } from '../../paper/workbooks/takeoff-workbook.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { fileName } from './csv.ts';
-import { orderRows } from './takeoff/order-rows.ts';
+import { takeoffRows } from './takeoff/takeoff-rows.ts';
 
 const params = z.object({ jobId: z.string() });
 const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
@@ -29,18 +23,11 @@ const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 export function workbooks(app: App, context: Context): void {
   app.get('/jobs/:jobId/takeoff.xlsx', { schema: { hide: true, params } }, async (request, reply) => {
     const { jobId } = request.params;
-    const viewer = viewerOf(request);
-    const board = await takeoffBoard(context, viewer, jobId, { by: 'job', level: '' });
-    const { lines: byLevel } = await takeoffBoard(context, viewer, jobId, { by: 'level', level: '' });
-    const { heading } = board;
-    const row = (line: TakeoffLine) => orderRow(line, heading.project.units);
+    const { heading, ...rows } = await takeoffRows(context, viewerOf(request), jobId);
     const bytes = await takeoffWorkbook({
       title: titleOf(heading, 'takeoff', context.clock()),
       at: context.clock(),
-      job: board.lines.map(row),
-      byLevel: byLevel.map(row),
-      counted: board.counted.map(row),
-      ...orderRows(await orderBoard(context, viewer, jobId, { level: '' })),
+      ...rows,
     });
     return sendWorkbook(reply, `${heading.project.number}-takeoff`, bytes);
   });
@@ -76,20 +63,6 @@ export function workbooks(app: App, context: Context): void {
 
 function titleOf({ project, designVersion }: JobHeading, what: string, at: Date): string {
   return `${project.number} ${project.name} – ${what}, design ${designVersion}, ${at.toISOString().slice(0, 16)}Z`;
-}
-
-function orderRow(line: TakeoffLine, units: 'ft-in' | 'metric'): OrderRow {
-  return {
-    level: line.level ?? '',
-    run: line.run ?? '',
-    thing: takeoffLineWords(line),
-    type: line.type ?? '',
-    length: line.length === null ? '' : formatLength(line.length, units),
-    lengthMm: line.length === null ? null : toMm(line.length),
-    quantity: line.quantity,
-    unit: line.unit,
-    places: line.places.map((at) => formatLength(at, units)).join('; '),
-  };
 }
 
 function sendWorkbook(reply: FastifyReply, name: string, bytes: Uint8Array): FastifyReply {
