@@ -85,4 +85,23 @@ forEachDatabase((open) => {
     expect((await api('/revisions/1/compare/9')).status).toBe(404);
     expect((await api('/revisions/1/compare/last')).status).toBe(422);
   });
+
+  // 45 ft are laid 20/20/5. The 5 ft section is new, and no mark is given twice: not P03, though it is the third piece.
+  it('the order list knows the marks that the floor has, also where they are no longer counted from the feed', async () => {
+    const { end: _end, ...plain } = first;
+    await put({ ...plain, legs: [{ ...first.legs[0]!, lengthMm: 13_716 }], taps: (first.taps ?? []).slice(0, 2) });
+    const places = async () => {
+      const address = `/jobs/${floor.projectId}/takeoff/places?item=section&kind=stock&length=121920`;
+      return readPage((await floor.play.as('rita').get(`${address}&type=demo-250A-3PN&run=${RUN}`)).text);
+    };
+    expect(await places()).toContain(`${RUN} P03 40'-0"`); // a draft is numbered from the feed
+    await floor.play
+      .as('olive')
+      .post(`/api/v1/projects/${floor.projectId}/releases`)
+      .send({ runs: [RUN] });
+    const [, , last] = await floor.things('sections', RUN);
+    const mark = last?.mark.slice(RUN.length + 1) ?? '';
+    expect(mark).not.toBe('P03');
+    expect(await places()).toContain(`${RUN} ${mark} 40'-0"`);
+  });
 });
