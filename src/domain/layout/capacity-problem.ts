@@ -14,20 +14,35 @@ export interface CapacityProblem {
   readonly firstBefore: Int32Array;
 }
 
+/** What does not change with the capacity is worked out once for a grid: the search may be asked for again at a lower one. */
 export function capacityProblem(grid: SupportGrid, line: LoadLine, capacityKg: number): CapacityProblem {
-  const places = Array.from(grid.allowed, (_, place) => grid.first + place * grid.step);
-  const firstBefore = new Int32Array(places.length);
-  let first = 0;
-  for (let place = 0; place < places.length; place++) {
-    while (first < place && grid.reach[first]! < place) first++;
-    firstBefore[place] = first;
-  }
-  return { grid, sums: loadSums(line, places), capacityKg: capacityKg * (1 + NOISE), firstBefore };
+  const known = prepared.get(grid);
+  const problem = known !== undefined && known.line === line ? known : prepare(grid, line);
+  return atCapacity(problem, capacityKg);
 }
 
 /** The same supports and loads at another capacity. */
-export function atCapacity(problem: CapacityProblem, capacityKg: number): CapacityProblem {
-  return { ...problem, capacityKg: capacityKg * (1 + NOISE) };
+export function atCapacity({ grid, sums, firstBefore }: Prepared, capacityKg: number): CapacityProblem {
+  return { grid, sums, firstBefore, capacityKg: capacityKg * (1 + NOISE) };
+}
+
+type Prepared = Omit<CapacityProblem, 'capacityKg'>;
+
+const prepared = new WeakMap<SupportGrid, Prepared & { readonly line: LoadLine }>();
+
+function prepare(grid: SupportGrid, line: LoadLine) {
+  const count = grid.allowed.length;
+  const places = new Float64Array(count);
+  const firstBefore = new Int32Array(count);
+  let first = 0;
+  for (let place = 0; place < count; place++) {
+    places[place] = grid.first + place * grid.step;
+    while (first < place && grid.reach[first]! < place) first++;
+    firstBefore[place] = first;
+  }
+  const problem = { grid, line, sums: loadSums(line, places), firstBefore };
+  prepared.set(grid, problem);
+  return problem;
 }
 
 /** What a place takes of the span that ends at it. The farther the span comes from, the more. */

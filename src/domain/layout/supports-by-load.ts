@@ -1,7 +1,8 @@
 import { atCapacity, capacityProblem } from './capacity-problem.ts';
+import { holdingLayers } from './holding-layers.ts';
 import { leastSquares } from './least-squares.ts';
 import type { LoadLine } from './load-line.ts';
-import { holdingLayers, nearestBefore } from './nearest-before.ts';
+import { nearestBefore } from './nearest-before.ts';
 import { supportColumns } from './support-columns.ts';
 import type { SupportGrid } from './support-grid.ts';
 
@@ -14,7 +15,8 @@ export const MOST_PAIRS = 8_000_000;
  *
  * What a support carries follows from the gap before it and the gap after it, so the search goes over pairs of neighbours. How
  * few suffice is found first, in one pass for each; then only those pairs are weighed that a layout of so many can have and
- * that are no worse than the layout at hand.
+ * that are no worse than a layout at hand. Time: the places times how many take part in each pass, then at most the pairs
+ * within reach, each looked at once; memory: the ways that are worth keeping, no more than the pairs.
  */
 export function supportsByLoad(grid: SupportGrid, line: LoadLine, capacityKg: number): readonly number[] | null {
   const problem = capacityProblem(grid, line, capacityKg);
