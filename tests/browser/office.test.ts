@@ -62,6 +62,7 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job(`/runs/${run}/revisions?a=1&b=1`),
       job('/steps'),
       job(`/runs/${corner}/edit`),
+      job(`/pieces/${(await site.run(CORNER)).pieces[2]?.id}/substitution`),
       job('/runs/new'),
       job('/runs/several?level=F1'),
       job(`/runs/several/copies?run=${CORNER}`),

@@ -6,6 +6,7 @@ import {
   BRANCH,
   CORNER,
   type Floor,
+  HOLD,
   hung,
   RUN,
   releasedFloor,
@@ -66,10 +67,10 @@ forEachDatabase((open) => {
     it('is replaced by two of 10 ft: all other pieces keep identity, state and records', async () => {
       await floor.hangAll(RUN);
       joints = await floor.things('joints', RUN);
-      for (const joint of joints.filter(({ atMm }) => atMm === 6096 || atMm === 18_288)) {
-        await floor.makeJoint(joint.id);
-        await floor.acceptJoint(joint.id);
-      }
+      const jointAt = (at: number) => joints.find(({ atMm }) => atMm === at)!.id;
+      await floor.makeJoint(jointAt(6096));
+      await floor.acceptJoint(jointAt(6096));
+      await floor.makeJoint(jointAt(18_288), HOLD + 1);
       for (const hanger of await floor.things('supports', RUN)) await floor.take('ines', 'support', hanger.id, SET);
       floor.play.setClock('2026-05-12T13:30:00.000Z');
       await floor.take('quinn', 'run', await floor.runId(RUN), testBody());
@@ -106,7 +107,7 @@ forEachDatabase((open) => {
           [6096, 'open'],
           [9144, 'open'],
           [12_192, 'open'],
-          [18_288, 'accepted'],
+          [18_288, 'seated'],
         ]),
       );
       const [made, untouched] = [6096, 12_192].map((at) => joints.find(({ atMm }) => atMm === at)!);
