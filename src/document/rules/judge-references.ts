@@ -61,7 +61,7 @@ function judgePair(run: Run, path: readonly PathPart[], byId: ReadonlyMap<string
     return [faultAt(path, `Run ${sayValue(run.id)} is paired with itself.`, 'Name the run of the other side.')];
   }
   const back = byId.get(run.pairedRun ?? '')?.pairedRun;
-  if (back === undefined || back === run.id) return [];
+  if (back === undefined || back === run.id || run.id === undefined) return []; // a label is asked for first
   const message = `Run ${sayValue(run.id)} is paired with ${sayValue(run.pairedRun)}, which is paired with ${sayValue(back)}.`;
   return [faultAt(path, message, 'A pair is two runs: let each name the other.')];
 }

@@ -35,19 +35,22 @@ export type TapSheet =
   | { readonly ok: true; readonly taps: readonly TapDocument[]; readonly questions: readonly ListFault[] }
   | { readonly ok: false; readonly faults: readonly ListFault[] };
 
+/** A run as far as it is typed: its label, level and type may be empty yet, which its own check tells. */
+interface TypedRun extends Pick<RunDocument, 'legs'> {
+  readonly id?: string | undefined;
+  readonly level?: string | undefined;
+  readonly type?: string | undefined;
+}
+
 /**
  * Tap-offs from the rows of a spreadsheet, with the columns of the tap list; the column of the run may be left out. What the
  * list has no column for is kept from the tap-off of the same label in `before`.
  */
-export function readTapSheet(
-  sheet: string,
-  job: JobDocument,
-  run: Pick<RunDocument, 'id' | 'level' | 'type' | 'legs'>,
-  before: readonly TapDocument[],
-): TapSheet {
+export function readTapSheet(sheet: string, job: JobDocument, run: TypedRun, before: readonly TapDocument[]): TapSheet {
   const text = sheet.replace(/\r\n?/g, '\n').replace(/^\n+|\s+$/g, '');
   if (text === '' || onlyHeadings(text)) return { ok: true, taps: [], questions: [] };
-  const read = readTaps(withRun(text, run.id), { ...EMPTY_JOB, ...ofJob(job), runs: [bare(run)] });
+  const own = bare(run, job);
+  const read = readTaps(withRun(text, own.id), { ...EMPTY_JOB, ...ofJob(job), runs: [own] });
   if (!read.ok) return read;
   const known = new Map(before.map((tap) => [tap.id, tap]));
   return {
@@ -58,7 +61,8 @@ export function readTapSheet(
 }
 
 /** The run with nothing but what a tap-off is read against, so that only faults of the sheet are found here. */
-function bare({ id, level, type, legs }: Pick<RunDocument, 'id' | 'level' | 'type' | 'legs'>): RunDocument {
+function bare(run: TypedRun, { levels, buswayTypes }: JobDocument): RunDocument {
+  const { id = 'this run', level = levels[0]?.id ?? '', type = buswayTypes[0]?.id ?? '', legs } = run;
   const isRead = legs.length > 0 && legs.every((leg) => leg.lengthMm !== undefined);
   const way = isRead
     ? legs.map(({ lengthMm, turn }) => ({ lengthMm, turn }))

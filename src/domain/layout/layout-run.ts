@@ -18,6 +18,7 @@ import { layOutSupports } from './lay-out-supports.ts';
 import { loadLine } from './load-line.ts';
 import { misdrawn } from './misdrawn.ts';
 import { noCoverFindings } from './no-cover-findings.ts';
+import { oddEntries } from './odd-entries.ts';
 import { pathPoints } from './path-points.ts';
 import { type Fittings, placeFittings } from './place-fittings.ts';
 import type { PlacedPiece, RunLayout } from './result.ts';
@@ -135,6 +136,7 @@ function ordered({ run, context, say, geometry, fittings }: Drawn, findings: rea
     ...unknownLimits(run, context.type, fittings.placed),
     ...checkFacing(run, geometry, fittings.placed, say),
     ...aboveStructure(run, context.level, geometry, say),
+    ...oddEntries(run, geometry, context.parent, say),
   ];
   return orderFindings([...findings, ...always], new Map([[run.id, 0]]));
 }

@@ -63,6 +63,14 @@ function parseQuantity(text: string, kind: Kind, plainUnit: (unit: string) => st
   const [, digits, typed = ''] = /^(\d+(?:[.,]\d+)*|\.\d+)\s*(.*)$/.exec(text.trim().normalize('NFC')) ?? [];
   if (text.trim() === '') return { ok: false, problem: 'No figure was given.', remedy };
   const value = digits === undefined ? undefined : readNumber(digits);
+  const positive = /^[-\u2212]\s*(.+)$/.exec(text.trim())?.[1];
+  if (positive !== undefined && parseQuantity(positive, kind, plainUnit).ok) {
+    return {
+      ok: false,
+      problem: `${text.trim()} is negative; a figure here is not.`,
+      remedy: `Did you mean ${positive}?`,
+    };
+  }
   if (value === undefined) return { ok: false, problem: 'This is not a figure that can be read here.', remedy };
   const unit = plainUnit(typed.trim());
   const factor = Object.hasOwn(kind.units, unit) ? kind.units[unit] : undefined;
