@@ -251,11 +251,15 @@ forEachDatabase((open) => {
   it('by the form alone: sent, refused beside the field with what was typed, set in place', async () => {
     const empty = await as('olive').get(page('F4'));
     expect(readPage(empty.text)).toContain('No picture lies under this plan');
-    const sent = await as('olive')
-      .post(page('F4'))
-      .field('submissionId', fieldsOf(empty.text).submissionId ?? '')
-      .attach('file', await crossPng(1200, 1000), 'Floor <4>.png');
+    const { submissionId = '' } = fieldsOf(empty.text);
+    const file = await crossPng(1200, 1000);
+    const send = () =>
+      as('olive').post(page('F4')).field('submissionId', submissionId).attach('file', file, 'Floor <4>.png');
+    const sent = await send();
     expect(sent.status).toBe(303);
+    const { version: sentOnce } = (await as('rita').get(api('F4'))).body;
+    expect((await send()).status).toBe(303); // a double tap
+    expect((await as('rita').get(api('F4'))).body.version).toBe(sentOnce);
     const form = await as('olive').get(page('F4'));
     expect(form.text).toContain('Floor &lt;4>.png');
     const { version = '' } = fieldsOf(form.text);
@@ -272,6 +276,7 @@ forEachDatabase((open) => {
       distanceMm: 'ten',
     });
     expect(wrong.status).toBe(422);
+    expect(readPage(wrong.text)).toContain('2 entries need your attention');
     expect(readPage(wrong.text)).toContain('Point B is not set');
     expect(fieldsOf(wrong.text)['points[1].pixelX']).toBe('2000');
     const outside = await calibrate({
@@ -324,5 +329,26 @@ forEachDatabase((open) => {
     expect(renamed.status).toBe(200);
     expect((await as('rita').get(api('F2'))).body).toMatchObject({ widthPx: 1200 });
     expect((await as('rita').get(plan('F2'))).text).toContain(RUN.replace('F1', 'F2'));
+  });
+
+  it('goes with its level', async () => {
+    const levelsPath = `/api/v1/projects/${floor.projectId}/levels`;
+    const attic = { id: 'F9', name: 'Attic', order: 9 };
+    const made = await as('olive').post(levelsPath).send(attic);
+    const path = `${levelsPath}/${made.body.id}`;
+    const set = await as('olive')
+      .put(`${path}/background/picture`)
+      .set('content-type', 'image/png')
+      .send(await crossPng(400, 300));
+    expect(set.status).toBe(200);
+    expect(
+      (
+        await as('olive')
+          .delete(path)
+          .set('if-match', made.headers.etag ?? '')
+      ).status,
+    ).toBe(204);
+    const left = await floor.play.context.database.db.levelBackground.count({ where: { levelId: made.body.id } });
+    expect(left).toBe(0);
   });
 });

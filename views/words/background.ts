@@ -11,6 +11,26 @@ export function placedWords(calibration: BackgroundView['calibration']): Definit
   ];
 }
 
+const ENTRY_WORDS: Readonly<Record<string, string>> = {
+  file: 'Picture or PDF',
+  page: 'Page of a PDF',
+  'points[0].pixelX': 'A, pixels from the left',
+  'points[0].pixelY': 'A, pixels from the top',
+  'points[0].xMm': 'A, east of the origin',
+  'points[0].yMm': 'A, north of the origin',
+  'points[1].pixelX': 'B, pixels from the left',
+  'points[1].pixelY': 'B, pixels from the top',
+  'points[1].xMm': 'B, east of the origin',
+  'points[1].yMm': 'B, north of the origin',
+  distanceMm: 'Distance from A to B',
+  headingDeg: 'The way from A to B',
+};
+
+/** What an entry of the forms is called. */
+export function backgroundEntryWord(field: string): string {
+  return ENTRY_WORDS[field] ?? field;
+}
+
 function sheetWords(sheetScale: number | null): string {
   return sheetScale === null ? '' : `; the sheet is about 1:${figure(sheetScale)}`;
 }

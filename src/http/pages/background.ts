@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { BackgroundPage } from '../../../views/pages/plan/background.tsx';
+import { backgroundEntryWord } from '../../../views/words/background.ts';
 import {
   backgroundPicture,
   calibrateBackground,
@@ -127,7 +128,8 @@ async function show(
       ...jobSheet(context, heading, {
         title: `Picture under the plan of ${level.name}`,
         part: 'floors',
-        trouble: tried?.trouble,
+        // What is wrong with an entry stands at the head of the page and beside the entry.
+        trouble: tried?.trouble?.refusal.code === 'invalid' ? undefined : tried?.trouble,
         trail: [
           { word: 'Jobs', href: '/jobs' },
           { word: reached.number, href: `/jobs/${jobId}/floors` },
@@ -151,6 +153,11 @@ async function show(
       background,
       calibration: typed ?? writeCalibrationForm(background?.calibration ?? null, project.units),
       page: tried?.of === 'file' || tried?.of === 'page' ? (tried.fields.page ?? '') : '',
+      summary: faults.map(({ field, said }) => ({
+        field: tried?.of === 'page' ? 'f-other-page' : `f-${field.replace(/[^A-Za-z0-9_-]/g, '-')}`,
+        label: backgroundEntryWord(field),
+        message: said,
+      })),
       faultOf: (form, name) => (form === tried?.of ? faults.find((fault) => fault.field === name)?.said : undefined),
       places: plan.runs.flatMap(({ id, path: way }) => {
         const [start, end] = [way[0], way.at(-1)];

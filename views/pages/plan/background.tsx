@@ -10,9 +10,10 @@ import { DefinitionList } from '../../components/definition-list.tsx';
 import { type Entered, faultProps } from '../../components/fault-of.ts';
 import { FileField, TextField } from '../../components/field.tsx';
 import { Form } from '../../components/form.tsx';
+import { type FormFault, FormFaults } from '../../components/form-faults.tsx';
 import { Part } from '../../components/part.tsx';
 import { Time } from '../../components/time.tsx';
-import { placedWords } from '../../words/background.ts';
+import { backgroundEntryWord, placedWords } from '../../words/background.ts';
 import { CalibrationForm } from './calibration-form.tsx';
 import { ORIENTATION_ONLY } from './level-plan.tsx';
 import { PictureWithPins } from './picture-with-pins.tsx';
@@ -37,6 +38,8 @@ export interface BackgroundPageProps {
   readonly calibration: Entered;
   readonly page: string;
   readonly faultOf: (form: BackgroundForm, name: string) => string | undefined;
+  /** The same, all of them, for the head of the page. */
+  readonly summary: readonly FormFault[];
   /** Where runs of the level start and end: places that the plan knows. */
   readonly places: readonly {
     readonly run: string;
@@ -50,6 +53,7 @@ export function BackgroundPage(props: BackgroundPageProps): JSX.Element {
   const { background, mayDesign, planHref } = props;
   return (
     <>
+      <FormFaults faults={props.summary} />
       <p>{ORIENTATION_ONLY}</p>
       <p>
         <a href={planHref}>Back to the plan</a>
@@ -174,14 +178,14 @@ function Sending({ background, base, csrf, submissionId, page, taken, faultOf }:
       <Form action={base} csrf={csrf} submissionId={submissionId} withFiles="yes" {...version}>
         <FileField
           name="file"
-          label="Picture or PDF"
+          label={backgroundEntryWord('file')}
           accept="image/png,image/jpeg,application/pdf"
           hint={taken}
           {...faultProps(fault, 'file')}
         />
         <TextField
           name="page"
-          label="Page of a PDF"
+          label={backgroundEntryWord('page')}
           kind="number"
           need="optional"
           value={page}

@@ -3,6 +3,7 @@ import { Button } from '../../components/button.tsx';
 import { faultProps } from '../../components/fault-of.ts';
 import { ChoiceField, SelectField, TextField } from '../../components/field.tsx';
 import { Form } from '../../components/form.tsx';
+import { backgroundEntryWord } from '../../words/background.ts';
 import type { BackgroundPageProps } from './background.tsx';
 
 const AS_ON_PICTURE = 'picture';
@@ -10,9 +11,9 @@ const AS_ON_PICTURE = 'picture';
 /** Two points: where they stand on the picture, and where they are in the building. */
 export function CalibrationForm(props: BackgroundPageProps): JSX.Element {
   const { base, csrf, background, calibration, example, faultOf } = props;
-  const entry = (name: string, label: string) => ({
+  const entry = (name: string) => ({
     name,
-    label,
+    label: backgroundEntryWord(name),
     value: calibration[name] ?? '',
     ...faultProps((asked) => faultOf('calibration', asked), name),
   });
@@ -20,15 +21,15 @@ export function CalibrationForm(props: BackgroundPageProps): JSX.Element {
     <Form action={`${base}/calibration`} csrf={csrf} {...(background === null ? {} : { version: background.version })}>
       <h3>Point A</h3>
       <div class="fields">
-        <TextField {...entry('points[0].pixelX', 'A, pixels from the left')} kind="number" />
-        <TextField {...entry('points[0].pixelY', 'A, pixels from the top')} kind="number" />
-        <TextField {...entry('points[0].xMm', 'A, east of the origin')} kind="length" hint={`Like ${example}.`} />
-        <TextField {...entry('points[0].yMm', 'A, north of the origin')} kind="length" />
+        <TextField {...entry('points[0].pixelX')} kind="number" />
+        <TextField {...entry('points[0].pixelY')} kind="number" />
+        <TextField {...entry('points[0].xMm')} kind="length" hint={`Like ${example}.`} />
+        <TextField {...entry('points[0].yMm')} kind="length" />
       </div>
       <h3>Point B</h3>
       <div class="fields">
-        <TextField {...entry('points[1].pixelX', 'B, pixels from the left')} kind="number" />
-        <TextField {...entry('points[1].pixelY', 'B, pixels from the top')} kind="number" />
+        <TextField {...entry('points[1].pixelX')} kind="number" />
+        <TextField {...entry('points[1].pixelY')} kind="number" />
       </div>
       <ChoiceField
         name="known"
@@ -40,13 +41,9 @@ export function CalibrationForm(props: BackgroundPageProps): JSX.Element {
         ]}
       />
       <div class="fields" data-known="distance">
-        <TextField
-          {...entry('distanceMm', 'Distance from A to B')}
-          kind="length"
-          hint="The true distance in the building."
-        />
+        <TextField {...entry('distanceMm')} kind="length" hint="The true distance in the building." />
         <SelectField
-          {...entry('headingDeg', 'The way from A to B')}
+          {...entry('headingDeg')}
           options={[
             { value: AS_ON_PICTURE, word: 'as on the picture: its top is north' },
             { value: '0', word: 'east' },
@@ -57,8 +54,8 @@ export function CalibrationForm(props: BackgroundPageProps): JSX.Element {
         />
       </div>
       <div class="fields" data-known="place">
-        <TextField {...entry('points[1].xMm', 'B, east of the origin')} kind="length" />
-        <TextField {...entry('points[1].yMm', 'B, north of the origin')} kind="length" />
+        <TextField {...entry('points[1].xMm')} kind="length" />
+        <TextField {...entry('points[1].yMm')} kind="length" />
       </div>
       <Button kind="lead">{background?.calibration ? 'Set it in place anew' : 'Set it in place'}</Button>
     </Form>
