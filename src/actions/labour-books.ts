@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { type LabourBookDocument, labourBookSchema } from '../document/job-document.ts';
+import { type LabourBookDocument, labourBookSchema, projectSchema } from '../document/job-document.ts';
 import { toLabourBook } from '../document/model/to-labour-book.ts';
 import { withoutRates } from '../document/money-fence.ts';
 import { jointLabourCost } from '../domain/layout/joint-labour-cost.ts';
+import type { Reader, Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
@@ -18,14 +19,12 @@ export type LabourBookView = z.infer<typeof labourBookViewSchema>;
 /** The job's labour book; crew rates are left out for anybody but the office. */
 export async function getLabourBook(context: Context, viewer: Viewer, projectId: string): Promise<LabourBookView> {
   const reached = await reach(context.database.db, viewer, projectId);
-  const view = await read(context.database.db, projectId);
+  const view = await readBook(context.database.db, projectId);
   if (view.document === null || reached.may('money')) return view;
   return { ...view, document: withoutRates(view.document) };
 }
 
-/**
- * Sets the labour book. Joint labour is part of a covering's cost: only when that changes are the runs laid out anew.
- */
+/** Sets the labour book. */
 export async function setLabourBook(
   context: Context,
   viewer: Viewer,
@@ -33,10 +32,33 @@ export async function setLabourBook(
   version: number,
   book: LabourBookDocument,
 ): Promise<LabourBookView> {
+  return setBook(context, viewer, projectId, { version, book, action: 'labour book set' });
+}
+
+export interface BookEdit {
+  readonly version: number;
+  readonly book: LabourBookDocument;
+  /** In the words of the audit trail. */
+  readonly action: string;
+  /** Refuses what does not suit the job's currency. */
+  readonly allowed?: (currency: string) => void;
+}
+
+/**
+ * Puts a labour book in the place of the job's, wherever it comes from. Joint labour is part of a covering's cost: only when
+ * that changes are the runs laid out anew.
+ */
+export async function setBook(
+  context: Context,
+  viewer: Viewer,
+  projectId: string,
+  { version, book, action, allowed }: BookEdit,
+): Promise<LabourBookView> {
   return context.database.write(async (tx) => {
     await reach(tx, viewer, projectId, 'money');
-    const current = await read(tx, projectId);
+    const current = await readBook(tx, projectId);
     assertVersion(current, version, current);
+    allowed?.(await currencyOf(tx, projectId));
     await changeDesign(tx, context, projectId, {
       scope: sameJointLabour(current.document, book) ? [] : 'all',
       change: (before) => ({ ...before, labourBook: book }),
@@ -44,14 +66,14 @@ export async function setLabourBook(
     });
     await audit(tx, context, viewer, {
       chain: projectId,
-      action: 'labour book set',
+      action,
       subject: 'labour-book',
       subjectId: projectId,
       before: current.document,
       after: book,
       money: true,
     });
-    return read(tx, projectId);
+    return readBook(tx, projectId);
   });
 }
 
@@ -59,10 +81,13 @@ function sameJointLabour(before: LabourBookDocument | null, after: LabourBookDoc
   return jointLabourCost(before && toLabourBook(before)) === jointLabourCost(toLabourBook(after));
 }
 
-async function read(
-  reader: Context['database']['db'] | Parameters<Parameters<Context['database']['write']>[0]>[0],
-  projectId: string,
-): Promise<LabourBookView> {
+async function currencyOf(tx: Tx, projectId: string): Promise<string> {
+  const { spec } = await tx.project.findUniqueOrThrow({ where: { id: projectId }, select: { spec: true } });
+  return projectSchema.parse(spec).currency;
+}
+
+/** The book as it is written, rates and all; the caller has asked who is reading. */
+export async function readBook(reader: Reader | Tx, projectId: string): Promise<LabourBookView> {
   const row = await reader.labourBook.findUnique({ where: { projectId } });
   return row === null
     ? { version: 0, document: null }

@@ -14,6 +14,7 @@ import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
 import { joints } from './joints.ts';
 import { labourBook } from './labour-book.ts';
+import { labourBookShelf } from './labour-book-shelf.ts';
 import { levels } from './levels.ts';
 import { lists } from './lists.ts';
 import { openapiDocument } from './openapi-document.ts';
@@ -48,6 +49,7 @@ export function apiRoutes(app: App, context: Context): void {
   tools(app, context);
   lists(app, context);
   labourBook(app, context);
+  labourBookShelf(app, context);
   bid(app, context);
   frozenBids(app, context);
   crewPlan(app, context);

@@ -17,6 +17,7 @@ import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
 import { labourBook } from './labour-book.ts';
+import { labourBookShelf } from './labour-book-shelf.ts';
 import { levelEdit } from './level-edit.ts';
 import { levelPlanPage } from './level-plan.ts';
 import { lists } from './lists.ts';
@@ -67,6 +68,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   byHand(app, context);
   hours(app, context);
   labourBook(app, context);
+  labourBookShelf(app, context);
   bid(app, context);
   frozenBid(app, context);
   workbooks(app, context);
