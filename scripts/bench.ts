@@ -2,6 +2,7 @@ import type { Bench } from './bench/bench.ts';
 import { readCommand } from './bench/command-line.ts';
 import { compare, type Ratio } from './bench/compare.ts';
 import { covering, faceOff, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
+import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
 import { solverSections, solverSupports } from './bench/solver-benches.ts';
@@ -9,8 +10,8 @@ import { throwawayDatabases } from './proof/databases.ts';
 
 /**
  * `npm run bench -- [--only layout-growth,range] [--rounds 7]`: how long the program takes, as a ratio to a named baseline
- * measured in turns with it in the same run. A time alone says nothing about another machine, so none is printed. Exit 2
- * for a command that is refused.
+ * measured in turns with it in the same run. A time alone says nothing about another machine, so one is printed only where
+ * the program promises a limit, beside it. Exit 2 for a command that is refused.
  */
 const BENCHES: readonly Bench[] = [
   layoutGrowth,
@@ -24,6 +25,10 @@ const BENCHES: readonly Bench[] = [
   insertingMany,
   releaseGrowth,
   floorsPage,
+  editRun,
+  editForm,
+  saveForm,
+  runPage,
   figuresProcess,
 ];
 const ROUNDS = 7;
@@ -61,10 +66,11 @@ async function measureAll(benches: readonly Bench[], rounds: number): Promise<vo
   }
 }
 
-function tell({ name, measured, baseline, reading }: Bench, { median, low, high }: Ratio): void {
+function tell({ name, measured, baseline, reading, limitMs }: Bench, { median, low, high, took }: Ratio): void {
   const range = `${short(low)} to ${short(high)}`;
+  const limit = limitMs === undefined ? '' : `; ${short(took)} ms here, to be less than ${limitMs}`;
   process.stdout.write(
-    `${name.padEnd(16)}${short(median).padStart(9)}  ${range.padEnd(22)}${measured} / ${baseline} (${reading})\n`,
+    `${name.padEnd(16)}${short(median).padStart(9)}  ${range.padEnd(22)}${measured} / ${baseline} (${reading}${limit})\n`,
   );
 }
 

@@ -9,6 +9,8 @@ export interface Bench {
   readonly baseline: string;
   /** How to read the ratio: what it would be if the program did badly, or well. */
   readonly reading: string;
+  /** How long what is measured may take, where the program promises it: its median is then printed beside the ratio. */
+  readonly limitMs?: number;
   readonly prepare: (places: PlacesToKeep) => Promise<Prepared | Timed> | Prepared | Timed;
 }
 

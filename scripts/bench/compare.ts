@@ -6,6 +6,8 @@ export interface Ratio {
   readonly low: number;
   readonly high: number;
   readonly rounds: number;
+  /** Median time of what was measured, ms. */
+  readonly took: number;
 }
 
 /** Too short a time to read off a shared machine's clock: quicker work is repeated until it takes this long, ms. */
@@ -17,11 +19,20 @@ const LEAST_MS = 20;
  */
 export async function compare(work: Prepared | Timed, rounds: number): Promise<Ratio> {
   const ratios: number[] = [];
+  const times: number[] = [];
   for (let round = 0; round <= rounds; round += 1) {
     const { measured, baseline } = 'round' in work ? await work.round() : await timesOf(work);
-    if (round > 0) ratios.push(measured / baseline);
+    if (round === 0) continue;
+    ratios.push(measured / baseline);
+    times.push(measured);
   }
-  return { median: quantile(ratios, 0.5), low: quantile(ratios, 0.25), high: quantile(ratios, 0.75), rounds };
+  return {
+    median: quantile(ratios, 0.5),
+    low: quantile(ratios, 0.25),
+    high: quantile(ratios, 0.75),
+    rounds,
+    took: quantile(times, 0.5),
+  };
 }
 
 async function timesOf({ measured, baseline, between }: Prepared) {
