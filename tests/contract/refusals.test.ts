@@ -26,7 +26,18 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   project: [
     ...['client', 'site', 'timeZone', 'codeEdition', 'industrial'],
     ...['voltageDropLimitPercent', 'unbalanceLimitPercent'],
+    // Beyond the page: the job's own rules for ordering, all of them optional.
+    'ordering',
   ],
+  'project.ordering': [
+    ...['spares', 'leadDays', 'plan', 'cordStockMm', 'closure', 'washersPerRod', 'braceEverySupports', 'tools'],
+  ],
+  'project.ordering.spares.0': [
+    ...['type', 'kind', 'hand', 'lengthMm', 'wastePercent', 'percent', 'minimum', 'ownerSpares'],
+  ],
+  'project.ordering.leadDays.0': [],
+  'project.ordering.closure': ['wastePercent'],
+  'project.ordering.tools.0': ['activity', 'crews', 'note'],
   'levels.0': ['elevationMm', 'structureHeightMm', 'conditions'],
   'levels.0.conditions': ['mountingHeightMm', 'congestion', 'liveArea', 'storeysAboveGrade'],
   'buswayTypes.0': [
