@@ -9,7 +9,7 @@ import { runGeometry } from './geometry.ts';
 import { jointBars, jointBarTest } from './joint-bars.ts';
 import { jointsOf } from './joints-of.ts';
 import { layoutRun } from './layout-run.ts';
-import { type PartWay, partWays } from './part-ways.ts';
+import { MOST_STEPS, type PartWay, partWays } from './part-ways.ts';
 import { type PlacedFitting, placeFittings } from './place-fittings.ts';
 import type { CoveringCost, PlacedPiece, RunLayout } from './result.ts';
 import { sayIn } from './say.ts';
@@ -45,17 +45,18 @@ const SHOWN = 3;
  * covering wins"), each with its cost in minor units and why it lost. Two coverings are distinct when in some straight part
  * their stock pieces, the order of these or the place of a cut among them differ; the same with a longer or shorter cut is
  * one choice, told at its best. A run that is kept to what the floor substituted has one alone. Exact. Worked for one run when somebody asks; a layout does not need it.
+ * Past `mostSteps` of the search in a part the winner stands alone and it is said so.
  *
  * @example coverings(run, contextFor(job, run)).coverings[1]?.loss
  */
-export function coverings(run: Run, context: LayoutContext): RunCoverings {
+export function coverings(run: Run, context: LayoutContext, mostSteps: number = MOST_STEPS): RunCoverings {
   const layout = layoutRun(run, context);
   if (!layout.ok || layout.cost === null) return { coverings: [], compared: true, held: false };
   const { length, pieces, joints, cost } = layout;
   if (run.fieldHold !== null) {
     // Nothing of it stands any more: the layout chose every section freely, and so they are compared.
     if (!layout.findings.some(({ rule }) => rule === SUBSTITUTION_KEPT)) {
-      return coverings({ ...run, fieldHold: null }, context);
+      return coverings({ ...run, fieldHold: null }, context, mostSteps);
     }
     return { coverings: [{ length, pieces, joints, cost, away: 0, loss: null }], compared: false, held: true };
   }
@@ -64,7 +65,7 @@ export function coverings(run: Run, context: LayoutContext): RunCoverings {
   const division = straightParts(run, geometry, fittings);
   if (division.kind !== 'parts') throw new Error(`run ${run.id} is laid out and yet has no straight parts`);
   const { parts } = division;
-  const ranked = rankedWays(run, context, parts, tapPlaces(run, geometry, parts.last.hardStop));
+  const ranked = rankedWays(run, context, parts, tapPlaces(run, geometry, parts.last.hardStop), mostSteps);
   if (ranked === null) {
     const away = Math.abs(length - parts.last.nominal);
     return { coverings: [{ length, pieces, joints, cost, away, loss: null }], compared: false, held: false };
@@ -88,13 +89,14 @@ function rankedWays(
   context: LayoutContext,
   parts: StraightParts,
   taps: Parameters<typeof jointBars>[2],
+  mostSteps: number,
 ): readonly RunWay[] | null {
   const shop = shopFor(shopList(context), parts);
   const isBarred = jointBarTest(jointBars(run, context.type, taps, sayIn(context.project.units)));
   let best: readonly RunWay[] = [{ parts: [], cost: 0, away: 0, count: 0, cuts: 0 }];
   for (const part of fromFeedOutwards(parts)) {
     const [whole, barred] = fromTheFeed(part, isBarred);
-    const ways = partWays(shop, whole, barred, SHOWN);
+    const ways = partWays(shop, whole, barred, SHOWN, mostSteps);
     if (ways === null) return null;
     const longer = best.flatMap((way) => ways.map((next) => followedBy(way, next)));
     best = longer.sort(compareWays).slice(0, SHOWN);

@@ -15,7 +15,7 @@ export interface PartWay {
 }
 
 /** Steps of the search at most: about a tenth of a second. */
-const MOST_STEPS = 3_000_000;
+export const MOST_STEPS = 3_000_000;
 
 /**
  * The best `keep` ways to cover a part, best first, by the order in which coverings win: least cost, nearest to the length
@@ -29,9 +29,10 @@ export function partWays(
   part: LastPart,
   isBarred: IsBarred,
   keep: number,
+  mostSteps: number = MOST_STEPS,
 ): readonly PartWay[] | null {
   if (shop.sums.cutShort) return null;
-  const search: Search = { shop, part, isBarred, keep, count: countFor(shop, part.hardStop - part.from) };
+  const search: Search = { shop, part, isBarred, keep, mostSteps, count: countFor(shop, part.hardStop - part.from) };
   const best = [...(waysOn(search, 0)[0] ?? [])];
   const offers = cutOffers(search);
   if (offers === null) return null;
@@ -39,7 +40,7 @@ export function partWays(
   for (const { cut, least } of offers) {
     if (best.length === keep && least > best[keep - 1]!.cost) break;
     steps += 2 * search.count * shop.sums.kinds;
-    if (steps > MOST_STEPS) return null;
+    if (steps > mostSteps) return null;
     for (const way of waysWithCut(search, cut)) enter(best, way, keep);
   }
   return best.map(told);
@@ -50,6 +51,7 @@ interface Search {
   readonly part: LastPart;
   readonly isBarred: IsBarred;
   readonly keep: number;
+  readonly mostSteps: number;
   /** Sums of stock that are no longer than the part may be. */
   readonly count: number;
 }
@@ -165,7 +167,7 @@ interface CutOffer {
 }
 
 /** Every cut with which the part can be made up at all, the one that could be cheapest first. */
-function cutOffers({ shop, part, count }: Search): readonly CutOffer[] | null {
+function cutOffers({ shop, part, count, mostSteps }: Search): readonly CutOffer[] | null {
   const { cut, sums, stock } = shop;
   if (cut === null) return [];
   const cheapest = cheapestSums(shop, part.hardStop - part.from);
@@ -177,7 +179,7 @@ function cutOffers({ shop, part, count }: Search): readonly CutOffer[] | null {
     const first = Math.max(0, Math.ceil((rest - cut.min) / cut.step));
     const last = Math.floor((Math.min(cut.max, rest + part.hardStop - part.reach) - cut.min) / cut.step);
     steps += Math.max(0, last - first + 1);
-    if (steps > MOST_STEPS) return null;
+    if (steps > mostSteps) return null;
     for (let k = first; k <= last; k++) {
       const length = cut.min + k * cut.step;
       // As long as a stock piece: that is the same way, and never cheaper.
