@@ -10,6 +10,7 @@
   const LETTERS = ['A', 'B'];
   let zoom = 1;
 
+  pinned.classList.add('scripted');
   for (const hidden of pinned.querySelectorAll('[data-scripted]')) hidden.hidden = false;
   picture.addEventListener('click', onPress);
   box.addEventListener('keydown', onKey);

@@ -53,11 +53,13 @@ export function BackgroundPage(props: BackgroundPageProps): JSX.Element {
   const { background, mayDesign, planHref } = props;
   return (
     <>
-      <FormFaults faults={props.summary} />
-      <p>{ORIENTATION_ONLY}</p>
-      <p>
-        <a href={planHref}>Back to the plan</a>
-      </p>
+      <div class="stack">
+        <FormFaults faults={props.summary} />
+        <p>{ORIENTATION_ONLY}</p>
+        <p>
+          <a href={planHref}>Back to the plan</a>
+        </p>
+      </div>
       {background === null ? (
         <p class="soft">No picture lies under this plan.</p>
       ) : (

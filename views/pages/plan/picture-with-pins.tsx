@@ -39,6 +39,11 @@ export function PictureWithPins(props: PictureWithPinsProps): JSX.Element {
       <p class="hint" data-scripted hidden id="pin-keys">
         Or with keys, the picture focused: arrows move the point by a pixel, with Shift by 20; Enter goes to the other.
       </p>
+      {settable === 'yes' && (
+        <p class="hint" data-unscripted>
+          Their pixels are read in any program that shows pictures: <a href={href}>the picture by itself</a>.
+        </p>
+      )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard (WCAG 2.1.1). */}
       <section class="drawing" tabIndex={0} aria-label={`${name}, scrolls`} aria-describedby="pin-keys">
         <svg class="picture" viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img">
