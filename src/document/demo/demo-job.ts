@@ -1,8 +1,9 @@
-import type { BidDocument, ExtraDocument } from '../schema/bid.ts';
+import type { ExtraDocument } from '../schema/bid.ts';
 import { DOCUMENT_FORMAT, type JobDocument } from '../schema/document.ts';
 import type { LevelDocument } from '../schema/level.ts';
 import type { ProjectDocument } from '../schema/project.ts';
 import type { RunDocument } from '../schema/run.ts';
+import { demoBid } from './demo-bid.ts';
 import { demoLabourBook } from './demo-labour-book.ts';
 import { type DemoPlace, demoStandardRun, MOUNTING_MM, STRUCTURE_MM } from './demo-run.ts';
 import { demoLRun, demoTeeRuns, L_RUN, TEE_RUN } from './demo-special-runs.ts';
@@ -86,16 +87,4 @@ function demoExtras(): ExtraDocument[] {
     { item: 'Hookstick', quantity: 8, unit: 'each', price: 6_500, note: 'Two for each floor; invented price' },
     { item: 'Hoist wait for 20 ft sections', level: 'F4', quantity: 12, unit: 'run', hours: 0.5, note: 'Invented' },
   ];
-}
-
-/** Invented, in cents. */
-function demoBid(): BidDocument {
-  return {
-    taxPercent: 7,
-    other: 11_230_000,
-    supervision: 7_232_000,
-    overheadPercent: 10,
-    profit: { kind: 'margin', percent: 6 },
-    contingencyP: 80,
-  };
 }
