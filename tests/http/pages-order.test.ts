@@ -109,7 +109,7 @@ forEachDatabase((open) => {
     // 5 % of the clamps, rounded up by hand in whole numbers.
     const spares = Math.floor((Number(clamps) * 5 + 99) / 100);
     expect(list).toContain(`joint clamp demo-250A-3PN ${clamps} 0 (0 %) ${spares} (5 %, at least 10) 2 each`);
-    expect(list).toContain('Fits nothing that is counted, so nothing is ordered by it: the rule for tap-off');
+    expect(list).toContain('Fits nothing that is counted, so nothing is ordered by it: the rule for tap-off L9-N 30 A');
     expect(list).toContain('elbow, conductors inside the bend demo-250A-3PN spare 1 each');
   });
 
@@ -219,5 +219,36 @@ forEachDatabase((open) => {
     expect(await said('rita', '')).toContain('Crane day, added by hand 2 day');
     expect(await said('rita', '/order')).toMatch(/added by hand: no date.* Crane day, added by hand/);
     expect(readPage((await play.as('rita').get(`/jobs/${id}/hours`)).text)).toContain('added by hand');
+  });
+
+  it('a busway type that is renamed keeps its rules, and one that is named in a rule is not lost by renaming', async () => {
+    const { items } = (await play.as('olive').get(api('busway-types'))).body;
+    const [{ id: typeId, version, document }] = items;
+    const answer = await play
+      .as('olive')
+      .put(`${api('busway-types')}/${typeId}`)
+      .set('if-match', `"${version}"`)
+      .send({ ...document, id: 'renamed-250A' });
+    expect(answer.status, JSON.stringify(answer.body)).toBe(200);
+    const { spares } = (await play.as('rita').get(api('ordering'))).body.document;
+    expect(spares.map(({ type }: { type?: string }) => type)).toEqual([
+      undefined,
+      'renamed-250A',
+      undefined,
+      undefined,
+    ]);
+  });
+
+  it('setting the rules is a step of the design that can be taken back', async () => {
+    expect((await put('ordering', {})).status).toBe(200);
+    expect((await play.as('rita').get(api('ordering'))).body.document).toBeNull();
+    expect(await said('rita', '/order')).toContain('No rule for spares is stated');
+    const [step] = (await play.as('olive').get(api('design-steps'))).body.items;
+    const undone = await play
+      .as('olive')
+      .post(`${api('design-steps')}/${step.id}/undo`)
+      .send({});
+    expect(undone.status, JSON.stringify(undone.body)).toBe(201);
+    expect((await play.as('rita').get(api('ordering'))).body.document.leadDays).toEqual(RULES.leadDays);
   });
 });

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sumTakeoff } from '../../../src/domain/takeoff/sum-takeoff.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
@@ -35,4 +36,24 @@ test('no way of adding up loses or doubles anything', () => {
     expect(total(summed)).toBe(total(takeoff));
     expect(summed.flatMap(({ parts }) => parts)).toHaveLength(takeoff.length);
   }
+});
+
+test('however the runs are split into floors, levels add up to the job, and so do runs with the lines of the whole job', () => {
+  const key = ({ item, kind, hand, length, type, unit }: (typeof takeoff)[number]) =>
+    JSON.stringify([item, kind, hand, length, type, unit]);
+  const sums = (lines: readonly (typeof takeoff)[number][]) => {
+    const found = new Map<string, number>();
+    for (const line of lines) found.set(key(line), (found.get(key(line)) ?? 0) + line.quantity);
+    // Metres are decimals: nine places are a thousandth of the finest length.
+    return [...found].map(([name, sum]) => [name, Number(sum.toFixed(9))]).sort();
+  };
+  const whole = sums(takeoff);
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 1, max: 7 }), { minLength: 48, maxLength: 48 }), (floors) => {
+      const split = { ...job, runs: job.runs.map((run, i) => ({ ...run, level: `F${floors[i]}` })) };
+      const counted = takeOff(split, layouts);
+      for (const by of ['job', 'level', 'run'] as const) expect(sums(sumTakeoff(counted, by))).toEqual(whole);
+    }),
+    { numRuns: 15 },
+  );
 });

@@ -19,7 +19,7 @@ import { Notice } from '../../components/notice.tsx';
 import { Pager, type PagerProps } from '../../components/pager.tsx';
 import { Part } from '../../components/part.tsx';
 import { activityWord } from '../../words/activities.ts';
-import { noDateWords, orderItemWord, orderLineWords, purposeWord } from '../../words/order-items.ts';
+import { noDateWords, orderLineWords, purposeWord } from '../../words/order-items.ts';
 import { sheetWord } from '../../words/takeoff-items.ts';
 import { CountedFrom, type MarksOf, sayQuantity } from './counted-from.tsx';
 
@@ -227,7 +227,7 @@ function SpareParts({ spares, units, jobId }: OrderPageProps) {
       {idle.length > 0 && (
         <Notice
           kind="note"
-          text={`Fits nothing that is counted, so nothing is ordered by it: the rule for ${idle.map(({ item }) => orderItemWord(item)).join(', ')}.`}
+          text={`Fits nothing that is counted, so nothing is ordered by it: the rule for ${idle.map((rule) => orderLineWords({ ...rule, unit: '' })).join(', ')}.`}
         />
       )}
       <DataTable
