@@ -1,4 +1,5 @@
 import { layoutsBeside, type Touched } from '../../domain/beside/layouts-beside.ts';
+import { type ThingBeside, thingsBeside } from '../../domain/beside/things-beside.ts';
 import { type Totals, totalsOf } from '../../domain/beside/totals.ts';
 import { type Figures, figures } from '../../domain/figures.ts';
 import type { Job } from '../../domain/model.ts';
@@ -14,6 +15,8 @@ export interface Base {
 export interface Beside {
   readonly base: Totals;
   readonly changed: Totals;
+  /** What is bought in another number. */
+  readonly things: readonly ThingBeside[];
 }
 
 const NOTHING: Touched = { runs: new Set(), types: new Set() };
@@ -22,8 +25,10 @@ const NOTHING: Touched = { runs: new Set(), types: new Set() };
 export function beside(base: Base, changed: JobDocument, plan: CrewPlan | null, touched: Touched = NOTHING): Beside {
   const job = toModel(changed);
   const layouts = layoutsBeside({ job: base.job, layouts: base.figures.layouts }, job, touched);
+  const worked = figures(job, layouts);
   return {
     base: totalsOf(base.job, base.figures, plan),
-    changed: totalsOf(job, figures(job, layouts), plan),
+    changed: totalsOf(job, worked, plan),
+    things: thingsBeside(base.figures.takeoff, worked.takeoff),
   };
 }

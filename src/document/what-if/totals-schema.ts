@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { toMm } from '../../domain/units/length.ts';
+import type { Beside } from './beside.ts';
 
 const minor = z.number().int().nullable();
 
@@ -21,4 +23,35 @@ export const totalsSchema = z.object({
   byLevel: z.array(z.object({ level: z.string(), hours: z.number() })),
 });
 
-export const besideSchema = z.object({ base: totalsSchema, changed: totalsSchema });
+export const besideSchema = z.object({
+  base: totalsSchema,
+  changed: totalsSchema,
+  things: z
+    .array(
+      z.object({
+        thing: z.object({
+          item: z.string(),
+          kind: z.string().nullable(),
+          hand: z.string().nullable(),
+          lengthMm: z.number().nullable(),
+          type: z.string().nullable(),
+          unit: z.string(),
+        }),
+        before: z.number(),
+        after: z.number(),
+      }),
+    )
+    .describe('What the takeoff of the whole job holds in another number'),
+});
+
+/** Two ways of doing a job in the words of the API: lengths in mm. */
+export function printBeside({ base, changed, things }: Beside): z.infer<typeof besideSchema> {
+  return z.parse(besideSchema, {
+    base,
+    changed,
+    things: things.map(({ thing: { length, ...thing }, ...numbers }) => ({
+      thing: { ...thing, lengthMm: length === null ? null : toMm(length) },
+      ...numbers,
+    })),
+  });
+}

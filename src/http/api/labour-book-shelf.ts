@@ -14,7 +14,7 @@ import { getLabourBook, labourBookViewSchema } from '../../actions/labour-books.
 import { listOf, pageQuerySchema } from '../../actions/paging.ts';
 import { BOOK_HEADINGS } from '../../document/labour-book-sheet/columns.ts';
 import { writeTable } from '../../document/lists/write-table.ts';
-import { besideSchema } from '../../document/what-if/totals-schema.ts';
+import { besideSchema, printBeside } from '../../document/what-if/totals-schema.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import {
@@ -176,6 +176,6 @@ export function labourBookShelf(app: App, context: Context): void {
   );
 }
 
-function view({ changes, base, changed }: Awaited<ReturnType<typeof previewBook>>): z.infer<typeof upgradeSchema> {
-  return z.parse(upgradeSchema, { changes, base, changed });
+function view(upgrade: Awaited<ReturnType<typeof previewBook>>): z.infer<typeof upgradeSchema> {
+  return { ...printBeside(upgrade), changes: [...upgrade.changes] };
 }
