@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Run" DROP COLUMN "held";
