@@ -22,6 +22,7 @@ export function CostFields({ entered, faultOf, currency }: RowsProps): JSX.Eleme
         caption="Paid by time"
         remark="lifts, tools, people who are not in the hours"
         hint={`Number × time × rate, and what is paid once for all of them, as delivery. Rates in ${currency}; a row without one is missing from the price. Empty a row to take it out.`}
+        room="roomy"
         group="timed"
         noun="row"
         rows={rowsToShow(entered, 'timed', ['goesTo', 'per'], 2)}

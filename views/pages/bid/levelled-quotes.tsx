@@ -13,6 +13,7 @@ interface Row {
 export function LevelledQuotes({ of, currency }: { of: LevelledPackage; currency: string }): JSX.Element {
   const money = (minor: number) => formatMoney(minor, currency);
   const rows: Row[] = [
+    { name: 'Supplier', cells: of.quotes.map(({ quote }) => quote.supplier) },
     ...of.rows.map((row) => ({ name: quoteLineWord(row), cells: row.cells.map((cell) => say(cell, money)) })),
     ...standing(of.quotes, money),
   ];
@@ -26,7 +27,7 @@ export function LevelledQuotes({ of, currency }: { of: LevelledPackage; currency
       columns={[
         { head: 'Line', kind: 'name', cell: (row) => row.name, foot: 'Level total' },
         ...of.quotes.map((levelled, column) => ({
-          head: `${levelled.quote.id}, ${levelled.quote.supplier}${levelled.quote.chosen ? ' – chosen' : ''}`,
+          head: `${levelled.quote.id}${levelled.quote.chosen ? ' – chosen' : ''}`,
           kind: 'number' as const,
           cell: (row: Row) => row.cells[column],
           foot: <Total of={levelled} money={money} />,

@@ -41,6 +41,7 @@ export function OfferFields({ entered, faultOf, currency }: RowsProps): JSX.Elem
         caption="Alternates"
         remark="at their direct cost; the percentages of the bid go on them"
         hint={`Amounts in ${currency}, above nought for both kinds. An alternate is never in the price.`}
+        room="roomy"
         group="alternates"
         noun="alternate"
         rows={rowsToShow(entered, 'alternates', ['kind'], 2)}

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { QUOTED_ITEMS } from '../../../src/domain/bid/bid-entries.ts';
 import { itemWord } from '../../../src/domain/bid/item-words.ts';
-import { faultProps } from '../../components/fault-of.ts';
+import { type Entered, faultProps } from '../../components/fault-of.ts';
 import { SelectField, TextField, TickField } from '../../components/field.tsx';
 import { RowFields } from '../../components/row-fields.tsx';
 import { bidCellWord } from '../../words/bid-entries.ts';
@@ -14,20 +14,39 @@ const IN_OR_OUT = [
   { value: 'out', word: 'out' },
 ];
 
-/** Every quote with its lines, and one empty quote for the next. */
+/** Every quote with its lines under its name, and one empty quote for the next. One with something wrong stands open. */
 export function QuoteFields(props: RowsProps): JSX.Element {
   const count = rowsToShow(props.entered, 'quotes', ['goesTo', 'state'], 0);
   return (
     <>
-      {Array.from({ length: count }, (_, row) => (
-        <QuoteEntry key={row} row={row} {...props} />
+      {Array.from({ length: count + 1 }, (_, row) => (
+        <details key={row} open={count === 0 || hasFault(row, props)}>
+          <summary>{row === count ? 'Enter a quote' : nameOf(row, props.entered)}</summary>
+          <QuoteEntry row={row} {...props} />
+        </details>
       ))}
-      <details open={count === 0}>
-        <summary>Enter a quote</summary>
-        <QuoteEntry row={count} {...props} />
-      </details>
     </>
   );
+}
+
+function nameOf(row: number, entered: Entered): string {
+  const said = (cell: string) => (entered[`quotes[${row}].${cell}`] ?? '').trim();
+  const named = [said('id'), said('supplier')].filter((part) => part !== '').join(', ');
+  return `Quote ${named === '' ? row + 1 : named}${said('chosen') === 'yes' ? ' – chosen' : ''}`;
+}
+
+const CELLS = [
+  ...['id', 'package', 'goesTo', 'supplier', 'date', 'validUntil', 'currency', 'freight', 'freightAmount'],
+  ...['tax', 'taxAmount', 'note', 'firm', 'chosen', 'lines'],
+];
+const LINE_CELLS = ['item', 'detail', 'state', 'amount'];
+
+function hasFault(row: number, { entered, faultOf }: RowsProps): boolean {
+  const lines = rowsToShow(entered, `quotes[${row}].lines`, ['state'], 0);
+  return [
+    ...CELLS,
+    ...Array.from({ length: lines }, (_, line) => LINE_CELLS.map((cell) => `lines[${line}].${cell}`)).flat(),
+  ].some((cell) => faultOf(`quotes[${row}].${cell}`) !== undefined);
 }
 
 function QuoteEntry({ row, entered, faultOf, currency }: RowsProps & { readonly row: number }) {
@@ -43,10 +62,9 @@ function QuoteEntry({ row, entered, faultOf, currency }: RowsProps & { readonly 
     return <TickField {...rest} ticked={value === 'yes' ? 'yes' : 'no'} />;
   };
   const called = entered[at('id')] ?? '';
-  const known = called === '' ? `Quote ${row + 1}` : `Quote ${called}, ${entered[at('supplier')] ?? ''}`;
   return (
     <fieldset class="stack" id={`quote-${row}`}>
-      <legend>{known}</legend>
+      <legend>{called === '' ? `Quote ${row + 1}` : `Quote ${called}`}</legend>
       <div class="fields">
         <TextField {...entry('id')} hint="A short name, as A." />
         <TextField {...entry('package')} hint="Quotes of one package stand side by side." />
