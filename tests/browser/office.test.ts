@@ -71,7 +71,6 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/takeoff'),
       job('/takeoff?by=run&level=F3'),
       job('/takeoff/order'),
-      job('/takeoff/order?level=F3'),
       job('/takeoff/rules'),
       job('/takeoff/by-hand'),
       job('/takeoff/places?of=order&item=section&kind=stock&length=487680&type=demo-250A-3PN&level=F1'),
