@@ -1,42 +1,11 @@
-import { fork } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import type { PictureKind } from '../../domain/background/picture-kinds.ts';
-import {
-  LEAST_SIDE,
-  LONGEST_KEPT,
-  LONGEST_ON_PAPER,
-  MOST_BYTES,
-  MOST_KEPT_BYTES,
-  MOST_MEGABYTES,
-  MOST_PIXELS,
-  MOST_SECONDS,
-  MOST_SIDE,
-  PAGE_DOTS_PER_INCH,
-  PALE,
-} from './limits.ts';
-import { jpegSize, pngSize } from './picture-size.ts';
-import { sniff } from './sniff.ts';
+import { type Answer, type DrawnPicture, inOwnProcess, inTurn } from './in-own-process.ts';
+import { MOST_SECONDS } from './limits.ts';
+import { lookAt } from './look-at.ts';
+import { type NotDrawn, not, SAVE_ANEW } from './not-drawn.ts';
 
-export interface DrawnBackground {
-  readonly ok: true;
+export interface DrawnBackground extends DrawnPicture {
   readonly kind: PictureKind;
-  readonly page: number;
-  readonly pages: number;
-  readonly width: number;
-  readonly height: number;
-  readonly dotsPerInch: number | null;
-  /** PNG. */
-  readonly picture: Uint8Array;
-  /** JPEG of the same, paler and smaller. */
-  readonly paper: Uint8Array;
-}
-
-export interface NotDrawn {
-  readonly ok: false;
-  /** The entry to mend. */
-  readonly path: 'file' | 'page';
-  readonly message: string;
-  readonly remedy: string;
 }
 
 /**
@@ -52,90 +21,6 @@ export async function drawBackground(
   if ('ok' in looked) return looked;
   return inTurn(async () => told(looked.kind, page, seconds, await inOwnProcess(looked.kind, bytes, page, seconds)));
 }
-
-const GIVE = 'Give a PNG, a JPEG or a PDF.';
-const SAVE_ANEW = 'Open it where you can read it, save it anew and send that.';
-
-function lookAt(bytes: Uint8Array): { readonly kind: PictureKind } | NotDrawn {
-  if (bytes.length === 0) return not('The file is empty: it has 0 bytes.', `Choose the file again. ${GIVE}`);
-  if (bytes.length > MOST_BYTES)
-    return not(
-      `The file is larger than ${MOST_MEGABYTES} MB.`,
-      'Send the one page that shows this level, or a picture at 150 dots to the inch.',
-    );
-  const seen = sniff(bytes);
-  if (seen.kind === null) return not(`By its bytes the file is ${seen.looks}, whatever its name says.`, GIVE);
-  if (seen.kind === 'pdf') return seen;
-  const size = seen.kind === 'png' ? pngSize(bytes) : jpegSize(bytes);
-  if (size === null) return not(`The ${seen.kind.toUpperCase()} is damaged or cut off.`, SAVE_ANEW);
-  const { width, height } = size;
-  if (width * height > MOST_PIXELS || Math.max(width, height) > MOST_SIDE)
-    return not(
-      `The picture has ${width} × ${height} pixels; up to ${MOST_PIXELS / 1e6} million are taken, and ${MOST_SIDE} on a side.`,
-      'Save it smaller, as at 150 dots to the inch.',
-    );
-  if (Math.min(width, height) < LEAST_SIDE)
-    return not(
-      `The picture has ${width} × ${height} pixels, too few to show a level.`,
-      `Give one with at least ${LEAST_SIDE} on each side.`,
-    );
-  return seen;
-}
-
-function not(message: string, remedy: string, path: NotDrawn['path'] = 'file'): NotDrawn {
-  return { ok: false, path, message, remedy };
-}
-
-type Answer =
-  | Omit<DrawnBackground, 'kind'>
-  | { readonly ok: false; readonly why: 'broken' | 'locked' | 'blank' | 'slow' }
-  | { readonly ok: false; readonly why: 'no-page'; readonly pages: number }
-  | { readonly ok: false; readonly why: 'small-page'; readonly inches: readonly [number, number] };
-
-let last: Promise<unknown> = Promise.resolve();
-
-/** One picture at a time: two large ones at once would take the memory of a small server. */
-async function inTurn<T>(work: () => Promise<T>): Promise<T> {
-  const turn = last.then(work);
-  last = turn.catch(() => undefined);
-  return turn;
-}
-
-function inOwnProcess(kind: PictureKind, bytes: Uint8Array, page: number, seconds: number): Promise<Answer> {
-  const file = fileURLToPath(new URL('./draw-process.mjs', import.meta.url));
-  const child = fork(file, {
-    env: {},
-    execArgv: ['--max-old-space-size=768'],
-    serialization: 'advanced',
-    stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
-  });
-  return new Promise((resolve, reject) => {
-    const clock = setTimeout(() => {
-      resolve({ ok: false, why: 'slow' });
-      child.kill('SIGKILL');
-    }, seconds * 1000);
-    child.once('message', (answer) => {
-      resolve(answer as Answer); // from our own file beside this one
-      child.disconnect();
-    });
-    child.once('error', reject);
-    child.once('exit', () => {
-      clearTimeout(clock);
-      resolve({ ok: false, why: 'broken' }); // unless it has answered: a damaged picture may end its process
-    });
-    child.send({ kind, bytes, page, limits: LIMITS }, () => {}); // a process that is gone by now tells so by its end
-  });
-}
-
-const LIMITS = {
-  pageDotsPerInch: PAGE_DOTS_PER_INCH,
-  longestKept: LONGEST_KEPT,
-  longestOnPaper: LONGEST_ON_PAPER,
-  leastSide: LEAST_SIDE,
-  mostPixels: MOST_PIXELS,
-  mostKeptBytes: MOST_KEPT_BYTES,
-  pale: PALE,
-};
 
 function told(kind: PictureKind, page: number, seconds: number, answer: Answer): DrawnBackground | NotDrawn {
   if (answer.ok) return { ...answer, kind };
