@@ -1,4 +1,4 @@
-import type { BuswayTypeDocument } from '../document/job-document.ts';
+import type { BuswayTypeDocument, JobDocument, RunDocument } from '../document/job-document.ts';
 import { toModel } from '../document/to-model.ts';
 import { judgeFaceOff } from '../domain/face-off/judge-face-off.ts';
 import type { Finding } from '../domain/finding.ts';
@@ -7,6 +7,7 @@ import { connectedRuns } from '../store/connected-runs.ts';
 import type { Reader } from '../store/database.ts';
 import { readDesign } from '../store/designs.ts';
 import { inChunks } from '../store/in-chunks.ts';
+import type { TypedRun } from '../store/runs-beside.ts';
 import type { JobDesign } from './job-design.ts';
 
 /** A design's face-offs change with it alone, and are kept as long as it is. */
@@ -31,13 +32,37 @@ export async function faceOffsAround(
   keys: readonly string[],
 ): Promise<ReadonlyMap<string, readonly Finding[]>> {
   const types = await reader.buswayType.findMany({ where: { projectId }, select: { spec: true } });
-  if (types.every(({ spec }) => (spec as unknown as BuswayTypeDocument).tap?.boxDepthMm === undefined))
-    return new Map();
+  if (nobodyStatesBoxes(types.map(({ spec }) => spec as unknown as BuswayTypeDocument))) return new Map();
   const rows = await rowsAround(reader, projectId, keys);
   // A branch's place follows from its parents, wherever these hang.
   const scope = await connectedRuns(reader, projectId, [...rows.keys()], 'tees');
   const job = toModel(await readDesign(reader, projectId, scope));
   return byRun(judgeFaceOff(job, [...rows.values()], new Set(keys)));
+}
+
+/** The same for a run as it is typed: `document` holds it and what it depends on, `layout` is its own. */
+export async function faceOffsAsTyped(
+  reader: Reader,
+  projectId: string,
+  { rowId, document: typed }: TypedRun,
+  document: JobDocument,
+  layout: RunLayout,
+): Promise<readonly Finding[]> {
+  if (nobodyStatesBoxes(document.buswayTypes)) return [];
+  const rows = await reader.run.findMany({
+    where: { projectId, level: { key: typed.level } },
+    select: { id: true, spec: true, layout: true },
+  });
+  const others = rows.filter(({ id }) => id !== rowId);
+  const known = new Set(document.runs.map(({ id }) => id));
+  const specs = others.map(({ spec }) => spec as unknown as RunDocument).filter(({ id }) => !known.has(id));
+  const job = toModel({ ...document, runs: [...document.runs, ...specs] });
+  const layouts = [layout, ...others.map((row) => row.layout as unknown as RunLayout)];
+  return judgeFaceOff(job, layouts, new Set([typed.id]));
+}
+
+function nobodyStatesBoxes(types: readonly BuswayTypeDocument[]): boolean {
+  return types.every((type) => type.tap?.boxDepthMm === undefined);
 }
 
 /** Layouts of all runs on the levels of these, by label. */

@@ -2,6 +2,7 @@ import type { Fault } from '../document/fault.ts';
 import type { JobDocument, RunDocument } from '../document/job-document.ts';
 import { parseJobDocument } from '../document/parse-job-document.ts';
 import { toModel } from '../document/to-model.ts';
+import { orderFindings } from '../domain/finding.ts';
 import { contextFor } from '../domain/layout/context-for.ts';
 import { layoutRun } from '../domain/layout/layout-run.ts';
 import { pathPoints } from '../domain/layout/path-points.ts';
@@ -9,6 +10,7 @@ import type { PathPoint, RunLayout } from '../domain/layout/result.ts';
 import type { Run } from '../domain/model.ts';
 import { runsBeside, type TypedRun } from '../store/runs-beside.ts';
 import type { Context, Viewer } from './context.ts';
+import { faceOffsAsTyped } from './face-offs.ts';
 import { reach } from './reach.ts';
 
 /** A run laid out as it is typed. Nothing is written. */
@@ -43,7 +45,11 @@ export async function previewRun(
   const parsed = parseJobDocument(withoutMoneyRows(document));
   const faults = parsed.ok ? [] : parsed.faults.flatMap((fault) => ownFault(fault, document));
   if (faults.length > 0) return { ok: false, faults };
-  return { ok: true, drawn: draw(document, typed.document.id), mayMoney: may('money') };
+  const drawn = draw(document, typed.document.id);
+  const across = await faceOffsAsTyped(db, projectId, typed, withoutMoneyRows(document), drawn.layout);
+  const findings =
+    across.length === 0 ? drawn.layout.findings : orderFindings([...drawn.layout.findings, ...across], new Map());
+  return { ok: true, drawn: { ...drawn, layout: { ...drawn.layout, findings } }, mayMoney: may('money') };
 }
 
 function taken(label: string): Fault {

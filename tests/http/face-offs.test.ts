@@ -4,6 +4,7 @@ import { feet } from '../../src/document/demo/feet.ts';
 import type { JobDocument, RunDocument } from '../../src/document/job-document.ts';
 import { type Stage, stage } from '../support/cast.ts';
 import { forEachDatabase } from '../support/databases.ts';
+import { fieldsOf, readPage } from '../support/page.ts';
 
 /** Two runs of the demo's first row turned to face each other, so far apart, with boxes that stand out 1 ft 4 in. */
 function facingJob(apart: number): JobDocument {
@@ -57,6 +58,21 @@ forEachDatabase((open) => {
     for (const [own, other] of [keys, [...keys].reverse()]) {
       expect(await page(own!)).toContain(`of run ${other} at 1'-9", which it faces, reach 8" into each other`);
     }
+  });
+
+  it('a run is told of them while it is typed, before anything is saved', async () => {
+    const row = await runRow(keys[0]!);
+    const address = `/jobs/${id}/runs/${row.id}`;
+    const fields = fieldsOf((await play.as('olive').get(`${address}/edit`)).text);
+    const drawn = async (change: Readonly<Record<string, string>>) => {
+      const asked = play.as('olive').post(`${address}/drawing`).set('HX-Request', 'true').type('form');
+      return readPage((await asked.send({ ...fields, ...change })).text);
+    };
+    expect(await drawn({})).toContain('which it faces, reach 8" into each other');
+    expect(await drawn({ 'start.yMm': '1 ft' })).toContain(`which it faces, reach 1'-8" into each other`);
+    const parted = await drawn({ 'start.yMm': `5'-8"` });
+    expect(parted).toContain('As typed; nothing is saved yet.');
+    expect(parted).not.toContain('which it faces');
   });
 
   it('neither run is released while its tap-offs have no room', async () => {
