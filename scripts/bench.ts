@@ -1,11 +1,11 @@
 import type { Bench } from './bench/bench.ts';
 import { readCommand } from './bench/command-line.ts';
 import { compare, type Ratio } from './bench/compare.ts';
-import { covering, faceOff, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
+import { covering, faceOff, layoutCapacity, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
 import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
-import { solverSections, solverSupports } from './bench/solver-benches.ts';
+import { solverLayout, solverSections, solverSupports } from './bench/solver-benches.ts';
 import { throwawayDatabases } from './proof/databases.ts';
 
 /**
@@ -15,12 +15,14 @@ import { throwawayDatabases } from './proof/databases.ts';
  */
 const BENCHES: readonly Bench[] = [
   layoutGrowth,
+  layoutCapacity,
   oneEdit,
   faceOff,
   covering,
   supports,
   solverSections,
   solverSupports,
+  solverLayout,
   range,
   insertingMany,
   releaseGrowth,

@@ -42,6 +42,24 @@ export const oneEdit: Bench = {
   },
 };
 
+export const layoutCapacity: Bench = {
+  name: 'layout-capacity',
+  measured: 'layout of a campus of 400 runs whose hangers may carry six tenths of the heaviest load',
+  baseline: 'layout of the same runs without a capacity',
+  reading:
+    'most are searched twice, since the continuous beam refuses the first answer; 1 is a search that costs nothing',
+  prepare: () => {
+    const free = campus(400);
+    const bound = { ...free, runs: free.runs.map((run) => bounded(free, run, 0.6)) };
+    return { measured: () => layoutJob(bound), baseline: () => layoutJob(free) };
+  },
+};
+
+function bounded(job: Job, run: Job['runs'][number], share: number) {
+  const heaviest = Math.max(...layoutRun(run, contextFor(job, run)).supports.map(({ loadKg }) => loadKg));
+  return { ...run, supportCapacityKg: share * heaviest };
+}
+
 function campus(runs: number): Job {
   return toModel(campusJob({ runs, seed: 1 }));
 }
