@@ -68,6 +68,7 @@ export function HoursTools({ jobId, mayMoney }: { jobId: string; mayMoney: boole
     <>
       <ButtonLink href={`/jobs/${jobId}/crews`}>Crews over levels</ButtonLink>
       {mayMoney && <ButtonLink href={`/jobs/${jobId}/bid`}>Bid</ButtonLink>}
+      {mayMoney && <ButtonLink href={`/jobs/${jobId}/what-if`}>What if</ButtonLink>}
       {mayMoney && <ButtonLink href={`/jobs/${jobId}/labour-book`}>Labour book</ButtonLink>}
       {mayMoney && <ButtonLink href={`/jobs/${jobId}/labour-book/shelf`}>Company’s books</ButtonLink>}
       <ButtonLink href={`/jobs/${jobId}/hours.csv`}>As CSV</ButtonLink>

@@ -10,10 +10,22 @@ import type { LabourLine } from './result.ts';
  *
  * Source: PERT-beta and the equicorrelated Gaussian copula, as in handbooks of cost-risk analysis.
  */
-export function simulateHours(
-  lines: readonly LabourLine[],
-  { correlation, seed, trials }: Pick<LabourBook, 'correlation' | 'seed' | 'trials'>,
-): Float64Array {
+export function simulateHours(lines: readonly LabourLine[], settings: Settings): Float64Array {
+  const { correlation, seed, trials } = settings;
+  const key = `${correlation} ${seed} ${trials}`;
+  const known = worked.get(lines);
+  if (known?.key === key) return known.totals;
+  const totals = runTrials(lines, settings);
+  worked.set(lines, { key, totals });
+  return totals;
+}
+
+type Settings = Pick<LabourBook, 'correlation' | 'seed' | 'trials'>;
+
+/** The range, the contingency of a bid and the picture ask for the same trials of the same lines: they are run once. */
+const worked = new WeakMap<readonly LabourLine[], { readonly key: string; readonly totals: Float64Array }>();
+
+function runTrials(lines: readonly LabourLine[], { correlation, seed, trials }: Settings): Float64Array {
   const tables = activityTables(lines);
   const certain = lines.filter((line) => line.activity === 'extra').reduce((sum, line) => sum + line.hours, 0);
   const common = Math.sqrt(correlation);

@@ -4,6 +4,7 @@ import { accounts } from './accounts.ts';
 import { auditTrail } from './audit.ts';
 import { backgrounds } from './backgrounds.ts';
 import { bid } from './bid.ts';
+import { bidBuildUp } from './bid-build-up.ts';
 import { buswayTypes } from './busway-types.ts';
 import { closeoutApi } from './closeout.ts';
 import { crewPlan } from './crew-plan.ts';
@@ -28,6 +29,7 @@ import { substitutions } from './substitutions.ts';
 import { supports } from './supports.ts';
 import { taps } from './taps.ts';
 import { tools } from './tools.ts';
+import { whatIfApi } from './what-if.ts';
 
 /** /api/v1: one line a noun. */
 export function apiRoutes(app: App, context: Context): void {
@@ -51,10 +53,12 @@ export function apiRoutes(app: App, context: Context): void {
   labourBook(app, context);
   labourBookShelf(app, context);
   bid(app, context);
+  bidBuildUp(app, context);
   frozenBids(app, context);
   crewPlan(app, context);
   ordering(app, context);
   figuresApi(app, context);
+  whatIfApi(app, context);
   closeoutApi(app, context);
   accounts(app, context);
   auditTrail(app, context);

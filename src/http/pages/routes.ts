@@ -38,6 +38,7 @@ import { places } from './takeoff/places.ts';
 import { rules } from './takeoff/rules.ts';
 import { takeoff } from './takeoff.ts';
 import { typeEdit } from './type-edit.ts';
+import { whatIfPage } from './what-if.ts';
 import { workbooks } from './workbooks.ts';
 
 /** The pages: one line a noun. */
@@ -69,6 +70,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   hours(app, context);
   labourBook(app, context);
   labourBookShelf(app, context);
+  whatIfPage(app, context);
   bid(app, context);
   frozenBid(app, context);
   workbooks(app, context);
