@@ -79,6 +79,116 @@ forEachDatabase((open) => {
     expect(await page()).not.toContain('not complete');
   });
 
+  /** Sends one of the bid's forms as it stands with some of its fields typed over. */
+  const type = async (end: string, fields: Record<string, string>, version?: string) => {
+    const { text } = await play.as('olive').get(`/jobs/${id}/bid${end}`);
+    const hidden = (name: string) => new RegExp(`name="${name}" value="([^"]+)"`).exec(text)?.[1];
+    return play
+      .as('olive')
+      .post(`/jobs/${id}/bid${end}`)
+      .type('form')
+      .send({ _csrf: hidden('_csrf'), version: version ?? hidden('version'), ...fields });
+  };
+  const sealers = {
+    'quotes[0].id': 'A',
+    'quotes[0].package': 'Fire sealing',
+    'quotes[0].goesTo': 'subcontracts',
+    'quotes[0].supplier': 'An invented sealer',
+    'quotes[0].freight': 'out',
+    'quotes[0].freightAmount': '125',
+    'quotes[0].tax': 'out',
+    'quotes[0].chosen': 'yes',
+    'quotes[0].lines[1].item': 'fire-seal', // the row above it stays empty
+    'quotes[0].lines[1].state': 'priced',
+    'quotes[0].lines[1].amount': '900.00',
+    'quotes[2].id': 'B',
+    'quotes[2].package': 'Fire sealing',
+    'quotes[2].goesTo': 'subcontracts',
+    'quotes[2].supplier': 'Another one',
+    'quotes[2].freight': 'in',
+    'quotes[2].tax': 'out',
+    'quotes[2].lines[0].item': 'fire-seal',
+    'quotes[2].lines[0].state': 'priced',
+    'quotes[2].lines[0].amount': '850',
+    'quotes[2].lines[1].item': 'label',
+    'quotes[2].lines[1].state': 'lacks',
+    'quotes[2].lines[1].amount': '300',
+  };
+
+  it('quotes are entered in a form of their own, stand side by side, and the chosen one is in the price', async () => {
+    const before = await read();
+    expect((await type('/quotes', sealers)).status).toBe(303);
+    const after = await read();
+    expect({ ...after.document, quotes: undefined }).toEqual({ ...before.document, quotes: undefined });
+    const said = readPage((await play.as('olive').get(`/jobs/${id}/bid/quotes`)).text);
+    expect(said).toContain('Fire sealing · lowest level total: A');
+    expect(said).toMatch(/labels not said lacks; plug \$300\.00/);
+    expect(said).toMatch(/Level total \$1,025\.00 \$1,150\.00/);
+    const { body: built } = await play.as('olive').get(`/api/v1/projects/${id}/bid/build-up`);
+    const amount = (line: string) => built.lines.find((one: { line: string }) => one.line === line)?.amount;
+    expect([amount('subcontracts'), amount('freight')]).toEqual([90_000, 12_500]);
+    expect(built.lines.reduce((sum: number, one: { amount: number }) => sum + one.amount, 0)).toBe(built.price);
+    await set(before.document);
+  });
+
+  it('what is wrong in a row is told beside that row, and all that was typed stays', async () => {
+    const answer = await type('/quotes', { ...sealers, 'quotes[2].currency': 'EUR', 'quotes[0].lines[1].amount': '' });
+    expect(answer.status).toBe(422);
+    expect(answer.text).toContain('id="f-quotes-2--currency-fault"');
+    expect(answer.text).toContain('id="f-quotes-0--lines-1--amount-fault"');
+    const said = readPage(answer.text);
+    expect(said).toContain('Quote "B" of Another one is in EUR and the job in USD');
+    expect(said).toContain('Amount of line 2 of quote 1');
+    expect(answer.text).toContain('value="An invented sealer"');
+    expect((await read()).document.quotes).toBeUndefined();
+  });
+
+  it('10 % without saying whether it is a markup or a margin is asked about (bad entry 38)', async () => {
+    const answer = await type('', { 'profit.kind': '', 'profit.percent': '10' });
+    expect(answer.status).toBe(422);
+    expect(readPage(answer.text)).toContain(
+      '10 % as a markup is 9.1 % of the price; 10 % as a margin is 11.1 % on cost.',
+    );
+    expect(answer.text).toContain('id="f-profit-kind-fault"');
+  });
+
+  it('of two people at two forms of one bid, the second is told before anything of the first is lost', async () => {
+    const before = await read();
+    const first = await type('/costs', { 'subcontracts[0].item': 'Testing', 'subcontracts[0].amount': '8,000' });
+    expect(first.status).toBe(303);
+    const late = await type('/offer', { exclusions: 'Painting' }, String(before.version));
+    expect(late.status).toBe(412);
+    expect(readPage(late.text)).toContain('Somebody changed this while you did.');
+    expect(late.text).toContain('Painting</textarea>');
+    expect((await read()).document).toMatchObject({ subcontracts: [{ item: 'Testing', amount: 800_000 }] });
+    expect((await type('/offer', { exclusions: 'Painting' })).status).toBe(303);
+    expect((await read()).document).toMatchObject({ exclusions: ['Painting'], subcontracts: [{ item: 'Testing' }] });
+    await set(before.document);
+  });
+
+  it('the forms and the build-up are the office’s alone too', async () => {
+    for (const person of ['frank', 'owen', 'rita'] as const) {
+      for (const end of ['/quotes', '/costs', '/offer'])
+        expect((await play.as(person).get(`/jobs/${id}/bid${end}`)).status, person).toBe(403);
+      expect((await play.as(person).get(`/api/v1/projects/${id}/bid/build-up`)).status, person).toBe(403);
+    }
+  });
+
+  it('a frozen bid keeps its alternates, unit prices and quotes, and they stand beside those of now', async () => {
+    const before = await read();
+    const alternate = { name: 'Meters', kind: 'add', materials: 1_000_000 };
+    await set({ ...before.document, alternates: [alternate], unitPrices: [{ item: 'tap', offered: 50_000 }] });
+    const path = `/api/v1/projects/${id}/frozen-bids`;
+    const { body: kept } = await play.as('olive').post(path).set('idempotency-key', 'k0').send({ name: 'With meters' });
+    await set({ ...before.document, alternates: [{ ...alternate, materials: 2_000_000 }] });
+    const whole = (await play.as('olive').get(`${path}/${kept.id}`)).body;
+    expect(whole).toMatchObject({ sound: true, figures: { alternates: [{ name: 'Meters', kind: 'add' }] } });
+    const said = readPage((await play.as('olive').get(`/jobs/${id}/bid/frozen/${kept.id}`)).text);
+    expect(said).toMatch(/Meters \$12,[\d,.]+ \$2\d,[\d,.]+ \+\$1/);
+    expect(said).toMatch(/tap-offs \$500\.00 –/);
+    await set(before.document);
+  });
+
   it('a frozen bid stays as it was when the job changes, and stands beside the new one line by line', async () => {
     const olive = play.as('olive');
     const { contingencyP: _none, ...plain } = (await read()).document;
@@ -112,6 +222,7 @@ forEachDatabase((open) => {
     expect((await olive.get(path)).body.items.map(({ name }: { name: string }) => name).sort()).toEqual([
       'Addendum 2',
       'Bid day',
+      'With meters',
     ]);
   });
 

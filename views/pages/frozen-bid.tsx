@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { FrozenBid, FrozenBidWhole, FrozenFigures } from '../../src/document/frozen-bid.ts';
 import { besideEachOther, type Figure, type FigureDifference } from '../../src/domain/bid/compare-bids.ts';
+import { itemWord } from '../../src/domain/bid/item-words.ts';
 import { formatMoney } from '../../src/domain/units/money.ts';
 import { formatHours } from '../../src/domain/units/quantities.ts';
 import { DataTable } from '../components/data-table.tsx';
@@ -89,6 +90,27 @@ export function FrozenBidPage({
         write={money}
       />
       <Beside
+        title="Alternates"
+        id="alternates"
+        rows={besideEachOther(alternates(own), figures === null ? [] : alternates(figures))}
+        write={money}
+        foot="none"
+      />
+      <Beside
+        title="Unit prices"
+        id="unit-prices"
+        rows={besideEachOther(unitPrices(own), figures === null ? [] : unitPrices(figures))}
+        write={money}
+        foot="none"
+      />
+      <Beside
+        title="Quotes, levelled"
+        id="quotes"
+        rows={besideEachOther(quotes(own), figures === null ? [] : quotes(figures))}
+        write={money}
+        foot="none"
+      />
+      <Beside
         title="Hours by activity"
         id="hours"
         rows={besideEachOther(hours(own), figures === null ? [] : hours(figures))}
@@ -103,12 +125,15 @@ interface BesideProps {
   readonly id: string;
   readonly rows: readonly FigureDifference[];
   readonly write: (value: number) => string;
+  /** `none` where a sum of the rows would mean nothing. */
+  readonly foot?: 'none';
 }
 
-function Beside({ title, id, rows, write }: BesideProps) {
+function Beside({ title, id, rows, write, foot }: BesideProps) {
   if (rows.length === 0) return null;
   const cell = (value: number | null) => (value === null ? <span class="soft">–</span> : write(value));
   const sum = (of: 'before' | 'after') => rows.reduce((total, row) => total + (row[of] ?? 0), 0);
+  const footed = (said: string) => (foot === 'none' ? {} : { foot: said });
   return (
     <Part title={title} id={id}>
       <DataTable
@@ -116,14 +141,14 @@ function Beside({ title, id, rows, write }: BesideProps) {
         rows={rows}
         keyOf={(row) => row.name}
         columns={[
-          { head: 'Line', kind: 'name', cell: (row) => row.name, foot: 'Sum' },
-          { head: 'Frozen', kind: 'number', cell: (row) => cell(row.before), foot: write(sum('before')) },
-          { head: 'Beside it', kind: 'number', cell: (row) => cell(row.after), foot: write(sum('after')) },
+          { head: 'Line', kind: 'name', cell: (row) => row.name, ...footed('Sum') },
+          { head: 'Frozen', kind: 'number', cell: (row) => cell(row.before), ...footed(write(sum('before'))) },
+          { head: 'Beside it', kind: 'number', cell: (row) => cell(row.after), ...footed(write(sum('after'))) },
           {
             head: 'Change',
             kind: 'number',
             cell: (row) => (row.change === 0 ? <span class="soft">none</span> : signed(row.change, write)),
-            foot: signed(sum('after') - sum('before'), write),
+            ...footed(signed(sum('after') - sum('before'), write)),
           },
         ]}
       />
@@ -146,6 +171,21 @@ function materials(figures: FrozenFigures): Figure[] {
   return figures.materials.map(({ type, item, detail, quantity, amount }) => ({
     name: [`${item}${detail === null ? '' : ` ${detail}`}`, type].join(', '),
     value: quantity === 0 ? 0 : amount,
+  }));
+}
+
+function alternates(figures: FrozenFigures): Figure[] {
+  return (figures.alternates ?? []).map(({ name, amount }) => ({ name, value: amount }));
+}
+
+function unitPrices(figures: FrozenFigures): Figure[] {
+  return (figures.unitPrices?.lines ?? []).map(({ item, price }) => ({ name: itemWord(item as 'tap'), value: price }));
+}
+
+function quotes(figures: FrozenFigures): Figure[] {
+  return (figures.quotes ?? []).map(({ package: of, id, supplier, levelled, chosen }) => ({
+    name: `${of}: ${id}, ${supplier}${chosen ? ', chosen' : ''}`,
+    value: levelled,
   }));
 }
 
