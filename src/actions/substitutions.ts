@@ -1,16 +1,11 @@
-import { z } from 'zod';
-import type { FieldHold, UnitSystem } from '../domain/model.ts';
-import { boundariesOf, connectionsOf } from '../domain/quality/stale.ts';
-import { compareRevisions } from '../domain/revision/compare-revisions.ts';
-import type { RevisionDifference } from '../domain/revision/difference.ts';
+import { toRun } from '../document/model/to-run.ts';
+import type { FieldHold } from '../domain/model.ts';
 import { withSections } from '../domain/substitution/held-layout.ts';
-import { isSamePieces } from '../domain/substitution/site.ts';
 import type { SubstituteWay } from '../domain/substitution/substitute-way.ts';
-import { type Substitutes, substitutes } from '../domain/substitution/substitutes.ts';
-import { whatWouldFill } from '../domain/substitution/what-would-fill.ts';
+import { substitutes } from '../domain/substitution/substitutes.ts';
 import { fromMm, toMm } from '../domain/units/length.ts';
 import { connectedRuns } from '../store/connected-runs.ts';
-import type { Reader, Tx } from '../store/database.ts';
+import type { Tx } from '../store/database.ts';
 import { releaseRows } from '../store/releases.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
@@ -19,119 +14,10 @@ import { once, type Submission } from './once.ts';
 import { reach } from './reach.ts';
 import { settleRuns } from './records/settle-runs.ts';
 import { refuse } from './refused.ts';
-import { revised } from './revisions.ts';
+import { CAUSE_WORDS, type SubstitutionInput, type SubstitutionView } from './substitution/input.ts';
 import { keptDocument, keptDraft } from './substitution/kept-document.ts';
 import { type PieceSite, siteOf } from './substitution/site-of.ts';
 import { assertVersion } from './version.ts';
-
-export const CAUSES = ['damaged', 'late', 'missing', 'wrong-piece', 'other'] as const;
-export type Cause = (typeof CAUSES)[number];
-
-/** What stands before the foreman's own words in the revision's reason. */
-export const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
-  damaged: 'Damaged',
-  late: 'Late',
-  missing: 'Missing',
-  'wrong-piece': 'Wrong piece sent',
-  other: 'Other',
-};
-
-export const substitutionSchema = z.strictObject({
-  lengthsMm: z
-    .array(z.number().positive())
-    .min(2)
-    .max(6)
-    .describe('The sections in place of the piece, from the feed on: one of the ways that are offered.'),
-  cause: z.enum(CAUSES),
-  reason: z.string().trim().min(1).max(400).describe('What happened to the piece, in words.'),
-});
-export type SubstitutionInput = z.infer<typeof substitutionSchema>;
-
-export const substitutionViewSchema = z.object({
-  run: z.string(),
-  runId: z.string(),
-  revision: z.number().int().describe('The field revision that it made.'),
-  version: z.number().int().describe('Of the run.'),
-});
-export type SubstitutionView = z.infer<typeof substitutionViewSchema>;
-
-/** A joint, hanger or tap-off of the run as it stands, for words about what happens to it. */
-export interface StandingThing {
-  readonly mark: string;
-  readonly state: string;
-  readonly at: number;
-}
-
-export interface OfferedWay extends SubstituteWay {
-  readonly difference: RevisionDifference;
-}
-
-export interface SubstitutionBoard extends Pick<PieceSite, 'piece' | 'run'> {
-  readonly type: string;
-  readonly units: UnitSystem;
-  readonly open: readonly OfferedWay[];
-  readonly stopped: readonly OfferedWay[];
-  readonly barred: Substitutes['barred'];
-  readonly zones: Substitutes['zones'];
-  readonly layout: PieceSite['site']['layout'];
-  readonly model: PieceSite['site']['run'];
-  /** Why nothing can be chosen and what would do; null where something can. */
-  readonly wouldFill: string | null;
-  /** Today's rules give the run other hangers than it was released with, substitution or not. */
-  readonly hangersDiffer: boolean;
-  readonly joints: readonly StandingThing[];
-  readonly supports: readonly StandingThing[];
-}
-
-/** The ways to fill the place of one section of a released run, each with what it does to the run. Nothing is written. */
-export async function substitutionBoard(
-  context: Context,
-  viewer: Viewer,
-  projectId: string,
-  pieceId: string,
-): Promise<SubstitutionBoard> {
-  const { db } = context.database;
-  await reach(db, viewer, projectId, 'substitute');
-  const at = await siteOf(db, projectId, pieceId);
-  const { piece, run, site } = at;
-  const found = substitutes(site);
-  const supportsOf = ({ supports }: typeof site.layout) => supports.map((support) => support.at).join();
-  return {
-    piece,
-    run,
-    type: site.context.type.id,
-    units: site.context.project.units,
-    open: found.open.map((way) => offered(at, way)),
-    stopped: found.stopped.map((way) => offered(at, way)),
-    barred: found.barred,
-    zones: found.zones,
-    layout: site.layout,
-    model: site.run,
-    wouldFill: whatWouldFill(site, found),
-    hangersDiffer:
-      isSamePieces(found.before.pieces, site.layout.pieces) && supportsOf(found.before) !== supportsOf(site.layout),
-    ...(await standingThings(db, run.id)),
-  };
-}
-
-async function standingThings(reader: Reader, runId: string) {
-  const where = { where: { runId, retiredAt: null }, orderBy: { ordinal: 'asc' as const } };
-  const joints = await reader.joint.findMany(where);
-  const supports = await reader.support.findMany(where);
-  const thing = ({ mark, state, atU80 }: { mark: string; state: string; atU80: number }) => ({
-    mark,
-    state,
-    at: atU80,
-  });
-  return { joints: joints.map(thing), supports: supports.map(thing) };
-}
-
-function offered({ job, site }: PieceSite, way: SubstituteWay): OfferedWay {
-  const keys = job.runs.map((one) => one.id);
-  const boundary = boundariesOf(keys, connectionsOf(job.runs)).get(site.run.id) ?? [site.run.id];
-  const before = revised(job, { run: site.run, layout: site.layout });
-  return { ...way, difference: compareRevisions(before, revised(job, way), boundary) };
-}
 
 /**
  * Puts other sections in the place of one: a revision of the run marked as made in the field. Its drawing is the released one,
@@ -222,20 +108,10 @@ async function keepDesign(
         if (draft.id !== run.key) return draft;
         if (!run.changed) return keptDraft(draft, spec, hold, way.moves);
         // What the office holds in its own design stays its own; only what is new is put in.
-        const sections = withSections(heldIn(draft), hold.sections.filter(isNew));
+        const sections = withSections(toRun(draft).fieldHold, hold.sections.filter(isNew));
         return keptDraft(draft, spec, { sections, supports: hold.supports }, way.moves);
       }),
     }),
   });
   await tx.run.update({ where: { id: run.id }, data: { changed: run.changed } });
-}
-
-function heldIn({ fieldHold }: Parameters<typeof keptDocument>[0]): FieldHold | null {
-  if (fieldHold === undefined) return null;
-  const sections = fieldHold.sections.map(({ fromMm: from, toMm: to, kind }) => ({
-    from: fromMm(from),
-    to: fromMm(to),
-    kind,
-  }));
-  return { sections, supports: fieldHold.supportsMm.map(fromMm) };
 }

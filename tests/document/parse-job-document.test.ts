@@ -140,6 +140,8 @@ describe('one thing wrong is refused at its path, with what to do', () => {
     ['runs[0].end.reachMm', 11_126, 'runs[0].end.reachMm', 'hard stop is at 11,125 mm', 'swapped'],
     ['runs[0].crossings[0].atMm', 29_414, 'runs[0].crossings[0].atMm', 'ends at 29,413 mm', 'Measure along'],
     ['runs[0].noJoint[0].fromMm', 1501, 'runs[0].noJoint[0].fromMm', 'ends before that', 'swapped'],
+    ['runs[0].fieldHold.sections[0].fromMm', 1600, 'runs[0].fieldHold.sections[0].fromMm', 'ends at 1,524', 'swapped'],
+    ['runs[0].fieldHold.sections[1].fromMm', 1500, 'runs[0].fieldHold.sections[1].fromMm', 'ends at 1,524', 'in order'],
     [
       'runs[0].noSupport[0].toMm',
       52_000,

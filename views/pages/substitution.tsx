@@ -10,10 +10,10 @@ import { HintAndFault } from '../components/field/frame.tsx';
 import { SelectField, TextArea } from '../components/field.tsx';
 import { Form } from '../components/form.tsx';
 import { Mark } from '../components/mark.tsx';
-import { PlaceDrawing } from '../drawings/place-drawing.tsx';
 import { pieceWord } from '../drawings/strip/words.ts';
-import { briefWords, type Standing, sumWords, type Way, wayWords } from '../words/substitution.ts';
-import { RevisionChanges } from './revisions/revision-changes.tsx';
+import { briefWords, type Standing, sumWords, type Way } from '../words/substitution.ts';
+import { NotHere } from './substitution/not-here.tsx';
+import { OneWay } from './substitution/one-way.tsx';
 
 export interface SubstitutionPageProps {
   readonly action: string;
@@ -148,87 +148,6 @@ function ChoiceForm(props: SubstitutionPageProps) {
         />
         <Button kind="lead">Put them in: field revision</Button>
       </Form>
-    </section>
-  );
-}
-
-function OneWay(props: SubstitutionPageProps & { readonly way: Way & { readonly value: string } }) {
-  const { way, units, piece, joints, supports, layout, zones, open } = props;
-  const say = sayIn(units);
-  const { from, to } = piece.placed;
-  const words = wayWords(way, { from, to, joints, supports }, say);
-  const isIn = (one: { readonly from: number; readonly to: number }) => one.from >= from && one.to <= to;
-  const was = new Map(way.moves.map((move) => [move.id, move.from]));
-  return (
-    <details open={way === open[0]}>
-      <summary>
-        <strong>{sumWords(way.lengths, say)}</strong>: {briefWords(way)}
-      </summary>
-      <div class="stack">
-        <PlaceDrawing
-          units={units}
-          label={`${sumWords(way.lengths, say)} in place of ${piece.mark}`}
-          from={from}
-          to={to}
-          sections={way.layout.pieces
-            .filter((one) => one.to > from - (to - from) && one.from < to + (to - from))
-            .map((one) => ({ from: one.from, to: one.to, isNew: isIn(one) }))}
-          joints={way.layout.joints.map(({ at }) => ({ at, isNew: at > from && at < to }))}
-          supports={[
-            ...way.hangers.removed.map((at) => ({ at, fate: 'goes' as const })),
-            ...way.layout.supports.map(({ at }) => ({
-              at,
-              fate: way.hangers.added.includes(at) ? ('comes' as const) : ('stays' as const),
-            })),
-          ]}
-          taps={way.layout.taps.map(({ id, at }) => ({ id, at, was: was.get(id) ?? null }))}
-          zones={zones}
-        />
-        <ul>
-          {words.map((text) => (
-            <li key={text}>{text}</li>
-          ))}
-        </ul>
-        {way.layout.length !== layout.length && <p>The run would end at {say(way.layout.length)}.</p>}
-        <details>
-          <summary>Everything that differs</summary>
-          <RevisionChanges difference={way.difference} units={units} />
-        </details>
-      </div>
-    </details>
-  );
-}
-
-/** Ways that cannot be chosen, and where no joint may stand. */
-function NotHere({ stopped, barred, zones, units }: SubstitutionPageProps) {
-  const say = sayIn(units);
-  if (stopped.length + barred.length + zones.length === 0) return null;
-  return (
-    <section>
-      <h2>What cannot be built here</h2>
-      {zones.length > 0 && (
-        <p>
-          No joint may stand:{' '}
-          {zones.map((zone) => `from ${say(zone.from)} to ${say(zone.to)} (${zone.name})`).join('; ')}.
-        </p>
-      )}
-      <ul>
-        {barred.map(({ lengths, at, bar }) => (
-          <li key={lengths.join()}>
-            {sumWords(lengths, say)}: its joint at {say(at)} is kept away by {bar.name}.
-          </li>
-        ))}
-        {stopped.map((way) => (
-          <li key={way.lengths.join()}>
-            {sumWords(way.lengths, say)}: {way.stops.map(({ message }) => message).join(' ')}
-          </li>
-        ))}
-      </ul>
-      {stopped.length > 0 && (
-        <p>
-          A tap-off that hangs already is not moved from here: the office moves it in the design, under its own rules.
-        </p>
-      )}
     </section>
   );
 }

@@ -32,8 +32,8 @@ export interface LaidSupports {
  * The supports of a run: on each horizontal stretch fewest, then most even, then the smallest list, every one within its
  * capacity by simple spans. A stop on one stretch leaves the run without supports: half a layout is none.
  *
- * `standing` are hangers that the floor has: those that are still legal stay, and as few as possible are set beside them. A
- * stretch where nothing holds with them is laid out without.
+ * `standing` are hangers that the floor has: those that are still legal stay, and as few as possible are set beside them. One
+ * that no other is reached from goes; a stretch that does not carry its load with them is laid out without.
  */
 export function layOutSupports(
   setting: SupportSetting,
@@ -102,14 +102,8 @@ function layOutStretch(
   const windows = supportWindows(setting, limits, stretch);
   const line = clipped(runLine, stretch.loadFrom, stretch.loadTo);
   const grid = supportGrid(setting, limits, stretch, bars, windows);
-  const staying = standing.filter((at) => isPlace(grid, at)).map((at) => ({ from: at, to: at }));
-  if (staying.length > 0) {
-    // A window without width: no step passes over it, so a hanger stands in it.
-    const around = supportGrid(setting, limits, stretch, bars, [...windows, ...staying]);
-    const held = fewestSupports(around);
-    const laid = held.ok ? withinCapacity(setting, around, line, held.places, say) : null;
-    if (laid !== null && laid.findings.length === 0) return laid;
-  }
+  const kept = besideStanding({ setting, limits, stretch, bars, windows, line, say }, grid, standing);
+  if (kept !== null) return kept;
   const choice = fewestSupports(grid);
   if (!choice.ok) {
     const { at, message } = explainBlocked({ setting, limits, stretch, grid, bars, windows }, choice.blocked, say);
@@ -124,6 +118,36 @@ function layOutStretch(
     return { supports: [], findings: [stop] };
   }
   return withinCapacity(setting, grid, line, choice.places, say);
+}
+
+interface Beside {
+  readonly setting: SupportSetting;
+  readonly limits: SupportLimits;
+  readonly stretch: SupportStretch;
+  readonly bars: ReturnType<typeof supportBars>;
+  readonly windows: ReturnType<typeof supportWindows>;
+  readonly line: LoadLine;
+  readonly say: Say;
+}
+
+/** The stretch with its standing hangers left where they are; one after the other goes that nothing is reached from. Null: none stays. */
+function besideStanding(beside: Beside, grid: SupportGrid, standing: readonly Length[]): LaidSupports | null {
+  const { setting, limits, stretch, bars, windows, line, say } = beside;
+  let staying = standing.filter((at) => isPlace(grid, at));
+  while (staying.length > 0) {
+    // A window without width: no step passes over it, so a hanger stands in it.
+    const asked = [...windows, ...staying.map((at) => ({ from: at, to: at }))];
+    const around = supportGrid(setting, limits, stretch, bars, asked);
+    const choice = fewestSupports(around);
+    if (choice.ok) {
+      const laid = withinCapacity(setting, around, line, choice.places, say);
+      return laid.findings.length === 0 ? laid : null;
+    }
+    const reached = grid.first + (choice.blocked.after ?? 0) * grid.step;
+    const nearest = Math.min(...staying.map((at) => Math.abs(at - reached)));
+    staying = staying.filter((at) => Math.abs(at - reached) !== nearest);
+  }
+  return null;
 }
 
 function isPlace({ first, step, allowed }: SupportGrid, at: Length): boolean {

@@ -1,13 +1,9 @@
 import { z } from 'zod';
 import type { Context } from '../../actions/context.ts';
 import { letGoOfHold } from '../../actions/field-holds.ts';
-import {
-  type OfferedWay,
-  substitute,
-  substitutionBoard,
-  substitutionSchema,
-  substitutionViewSchema,
-} from '../../actions/substitutions.ts';
+import { substitutionSchema, substitutionViewSchema } from '../../actions/substitution/input.ts';
+import { type OfferedWay, substitutionBoard } from '../../actions/substitution-board.ts';
+import { substitute } from '../../actions/substitutions.ts';
 import { printDifference, printedDifferenceSchema } from '../../document/print-difference.ts';
 import { toMm } from '../../domain/units/length.ts';
 import type { App } from '../app-type.ts';

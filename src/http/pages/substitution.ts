@@ -5,13 +5,9 @@ import { shortOf } from '../../../views/words/substitution.ts';
 import { whereOnFloor } from '../../actions/boards/field/where-on-floor.ts';
 import type { Context } from '../../actions/context.ts';
 import { refuse } from '../../actions/refused.ts';
-import {
-  CAUSE_WORDS,
-  CAUSES,
-  type SubstitutionInput,
-  substitute,
-  substitutionBoard,
-} from '../../actions/substitutions.ts';
+import { CAUSE_WORDS, CAUSES, type SubstitutionInput } from '../../actions/substitution/input.ts';
+import { substitutionBoard } from '../../actions/substitution-board.ts';
+import { substitute } from '../../actions/substitutions.ts';
 import type { Fault } from '../../document/fault.ts';
 import { toMm } from '../../domain/units/length.ts';
 import type { App } from '../app-type.ts';
