@@ -12,6 +12,28 @@ import { bidWorkbook } from '../../src/paper/workbooks/bid-workbook.ts';
 import { letter } from '../../src/paper/workbooks/table-sheet.ts';
 import { scenarioT2 } from '../support/scenarios.ts';
 
+/** The demo's bid with every kind of line that a bid can have. */
+function everyLine(): ReturnType<typeof demoJob> {
+  const job = demoJob();
+  const { taxPercent: _plain, ...bid } = job.bid ?? {};
+  return {
+    ...job,
+    bid: {
+      ...bid,
+      wastePercent: 1.5,
+      escalationPercent: 2.25,
+      consumablesPercent: 2,
+      bond: { percent: 1.2, of: 'price' },
+      profit: { kind: 'markup', percent: 8 },
+      taxes: [
+        { name: 'State', percent: 6.25, on: ['materials', 'freight'] },
+        { name: 'County', percent: 1, on: ['equipment', 'subcontracts'] },
+      ],
+      unitPrices: [{ item: 'tap' }, { item: 'section' }, { item: 'drop', offered: 33_300 }],
+    },
+  };
+}
+
 async function bookOf(document: ReturnType<typeof demoJob>) {
   const job = toModel(document);
   const { bid, labour } = figures(job);
@@ -31,6 +53,7 @@ async function bookOf(document: ReturnType<typeof demoJob>) {
 test.each([
   ['the demo', demoJob()],
   ['the worked bid', scenarioT2('margin')],
+  ['a bid of every line', everyLine()],
 ])('the workbook of %s holds figures and formulas, heads frozen, print areas set', async (_, document) => {
   const { bytes, bid } = await bookOf(document);
   const workbook = new ExcelJs.Workbook();
@@ -59,6 +82,7 @@ describe.skipIf(OFFICE === undefined)('recalculated by LibreOffice, which did no
   test.each([
     ['the demo', demoJob()],
     ['the worked bid', scenarioT2('margin')],
+    ['a bid of every line', everyLine()],
   ])('%s comes to the same lines, price and hours', { timeout: 120_000 }, async (_, document) => {
     const { bytes, bid, labour } = await bookOf(document);
     const folder = mkdtempSync(path.join(os.tmpdir(), 'jobbook-office-'));
@@ -97,6 +121,24 @@ describe.skipIf(OFFICE === undefined)('recalculated by LibreOffice, which did no
         expect(figure('Price', 4 + index, 5), line).toBeCloseTo(amount / 100, 6);
       });
       expect(figure('Price', 4 + bid.lines.length, 5)).toBeCloseTo(bid.price / 100, 6);
+      const rows = (sheet: string) => worked.getWorksheet(sheet)?.rowCount ?? 0;
+      const totals = (sheet: string, column: number, isTotal: (head: unknown) => boolean, value: number) =>
+        Array.from({ length: rows(sheet) }, (_, row) => row + 1)
+          .filter((row) => isTotal(figure(sheet, row, column)))
+          .map((row) => figure(sheet, row, value));
+      const major = (minor: number | null) => (minor === null ? null : expect.closeTo(minor / 100, 6));
+      expect(totals('Quotes', 4, (head) => head === 'LEVELLED', 6)).toEqual(
+        bid.packages.flatMap(({ quotes }) => quotes.map(({ total }) => major(total))),
+      );
+      expect(totals('Alternates', 1, (head) => head === 'ADDS' || head === 'DEDUCTS', 5)).toEqual(
+        bid.alternates.map(({ amount }) => major(amount)),
+      );
+      const { lines: units = [], remainder = 0 } = bid.unitPrices ?? {};
+      units.forEach(({ worked: price, offered, extended }, index) => {
+        expect(figure('Unit prices', 4 + index, 6)).toEqual(major(offered ?? price));
+        expect(figure('Unit prices', 4 + index, 8)).toEqual(major(extended));
+      });
+      if (units.length > 0) expect(figure('Unit prices', 4 + units.length, 8)).toEqual(major(remainder));
       const hours = worked.getWorksheet('Hours');
       expect(figure('Hours', hours?.rowCount ?? 0, hours?.columnCount ?? 0)).toBeCloseTo(labour.range.likely, 6);
     } finally {
