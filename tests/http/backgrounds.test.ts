@@ -331,6 +331,19 @@ forEachDatabase((open) => {
     expect((await as('rita').get(plan('F2'))).text).toContain(RUN.replace('F1', 'F2'));
   });
 
+  it('the API describes it: bytes of three kinds go in, problems come out', async () => {
+    const { paths } = (await as('rita').get('/api/v1/openapi.json')).body;
+    const base = '/api/v1/projects/{projectId}/levels/{id}/background';
+    expect(Object.keys(paths[base])).toEqual(expect.arrayContaining(['get', 'delete']));
+    expect(Object.keys(paths[`${base}/calibration`])).toEqual(['put']);
+    const { requestBody, responses } = paths[`${base}/picture`].put;
+    expect(Object.keys(requestBody.content)).toEqual(
+      expect.arrayContaining(['image/png', 'image/jpeg', 'application/pdf']),
+    );
+    expect(requestBody.content['application/pdf'].schema).toMatchObject({ type: 'string', format: 'binary' });
+    expect(Object.keys(responses)).toContain('4XX');
+  });
+
   it('goes with its level', async () => {
     const levelsPath = `/api/v1/projects/${floor.projectId}/levels`;
     const attic = { id: 'F9', name: 'Attic', order: 9 };

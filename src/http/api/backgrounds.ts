@@ -1,4 +1,3 @@
-import type { Readable } from 'node:stream';
 import { z } from 'zod';
 import {
   backgroundPicture,
@@ -6,32 +5,18 @@ import {
   chooseBackgroundPage,
   getBackground,
   removeBackground,
-  setBackground,
 } from '../../actions/backgrounds.ts';
 import type { Context } from '../../actions/context.ts';
 import { backgroundViewSchema, calibrationBodySchema } from '../../document/background/schema.ts';
-import { MOST_BYTES, TAKEN_WORDS } from '../../paper/background/limits.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { ASKED_ANEW, sendBackground } from '../send-background.ts';
+import { APART, backgroundUpload } from './background-upload.ts';
 import { changeHeaders, itemParams, problems, readVersion, stamp } from './conventions.ts';
 
 const tags = ['Levels'];
 const path = '/projects/:projectId/levels/:id/background';
-const SENT_AS = ['image/png', 'image/jpeg', 'application/pdf', 'application/octet-stream'];
 const response = { 200: backgroundViewSchema, ...problems };
-const APART = 'It is for orientation, not for dimensions, and no part of the job document.';
-
-const sentQuery = z.object({
-  page: z.coerce.number().default(1).describe('Of a PDF.'),
-  name: z.string().max(400).default('').describe('What the file is called, for people to know it by.'),
-});
-
-const setHeaders = z.looseObject({
-  'if-match': z.string().optional().describe('The ETag you read; needed where there is a picture already.'),
-});
-/** Bytes, told in words to whoever reads the description: what they are is seen from themselves. */
-const fileBody = z.unknown().meta({ type: 'string', format: 'binary', description: 'The file.' });
 
 /** The picture under a level's plan. */
 export function backgrounds(app: App, context: Context): void {
@@ -136,50 +121,5 @@ export function backgrounds(app: App, context: Context): void {
   );
 
   // Bytes are taken as a body here alone.
-  void app.register(async (bytes) => sending(bytes as App, context));
-}
-
-function sending(app: App, context: Context): void {
-  app.addContentTypeParser(SENT_AS, async (_request: unknown, payload: Readable) => firstBytes(payload));
-
-  app.put(
-    `${path}/picture`,
-    {
-      schema: {
-        tags,
-        summary: 'Put a picture under a level’s plan',
-        description:
-          `The file itself as the body. ${TAKEN_WORDS} What it is, is told from its bytes. A page of a PDF is drawn here; the picture that ` +
-          `is kept is a new PNG without anything else of the file. ${APART} A calibration goes with the picture that it belonged to. ` +
-          'If-Match is needed where there is a picture already.',
-        consumes: SENT_AS,
-        params: itemParams,
-        querystring: sentQuery,
-        headers: setHeaders,
-        body: fileBody,
-        response,
-      },
-    },
-    async (request, reply) => {
-      const { projectId, id } = request.params;
-      const { page, name } = request.query;
-      const seen = request.headers['if-match'] === undefined ? null : readVersion(request);
-      const bytes = request.body instanceof Uint8Array ? request.body : new Uint8Array();
-      const sent = { bytes, name, page };
-      const view = await setBackground(context, viewerOf(request), projectId, id, seen, sent, null);
-      stamp(reply, view.version);
-      return view;
-    },
-  );
-}
-
-/** A body as far as it can be taken, and one byte more for whoever tells that it was too long. */
-async function firstBytes(payload: Readable): Promise<Buffer> {
-  const parts: Buffer[] = [];
-  let length = 0;
-  for await (const part of payload) {
-    if (length <= MOST_BYTES) parts.push(part as Buffer);
-    length += (part as Buffer).length;
-  }
-  return Buffer.concat(parts).subarray(0, MOST_BYTES + 1);
+  void app.register(async (bytes) => backgroundUpload(bytes as App, context));
 }

@@ -1,33 +1,24 @@
-import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { BackgroundPage } from '../../../views/pages/plan/background.tsx';
-import { backgroundEntryWord } from '../../../views/words/background.ts';
 import {
   backgroundPicture,
   calibrateBackground,
   chooseBackgroundPage,
-  findBackground,
   removeBackground,
   setBackground,
 } from '../../actions/backgrounds.ts';
-import { levelPlan } from '../../actions/boards/level-plan.ts';
 import type { Context } from '../../actions/context.ts';
 import { jobHeading } from '../../actions/job-heading.ts';
 import { refuse } from '../../actions/refused.ts';
-import { readCalibrationForm, writeCalibrationForm } from '../../document/background/calibration-form.ts';
+import { readCalibrationForm } from '../../document/background/calibration-form.ts';
 import type { BackgroundView } from '../../document/background/schema.ts';
-import type { EntryFault } from '../../document/form/entries.ts';
-import { MOST_BYTES, TAKEN_WORDS } from '../../paper/background/limits.ts';
+import { MOST_BYTES } from '../../paper/background/limits.ts';
 import type { App } from '../app-type.ts';
-import { assetVersion } from '../plugins/assets.ts';
-import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { KEPT_A_WEEK, sendBackground } from '../send-background.ts';
+import { showBackground as show } from './background/show-background.ts';
 import { levelParams } from './drawings.ts';
-import { attempt, type Entered, entered, enteredFile, type FormTrouble, formSubmission, formVersion } from './form.ts';
-import { jobSheet } from './job-sheet.ts';
-import { goTo, sendPage } from './page.ts';
-import { lengthExample } from './settings/fragment.ts';
+import { attempt, entered, enteredFile, formSubmission, formVersion } from './form.ts';
+import { goTo } from './page.ts';
 
 const path = '/jobs/:jobId/floors/:levelId/background';
 const schema = { hide: true, params: levelParams };
@@ -94,85 +85,6 @@ export function backgroundPages(app: App, context: Context): void {
     if (!tried.ok) return show(context, request, reply, { of: 'removal', fields: {}, trouble: tried.trouble });
     return goTo(reply, request.url.replace(/\/background.*$/, '/plan'), 'The picture is removed; the plan stays.');
   });
-}
-
-/** A form that came back, and why. */
-interface Tried {
-  readonly of: 'file' | 'page' | 'calibration' | 'removal';
-  readonly fields: Entered;
-  readonly faults?: readonly EntryFault[];
-  readonly trouble?: FormTrouble;
-}
-
-async function show(
-  context: Context,
-  request: FastifyRequest,
-  reply: FastifyReply,
-  tried: Tried | null,
-): Promise<FastifyReply> {
-  const { jobId, levelId } = levelParams.parse(request.params);
-  const viewer = viewerOf(request);
-  const [plan, background] = await Promise.all([
-    levelPlan(context, viewer, jobId, levelId),
-    findBackground(context, viewer, jobId, levelId),
-  ]);
-  const { heading, level } = plan;
-  const { project, reached } = heading;
-  const base = `/jobs/${jobId}/floors/${levelId}`;
-  const faults = faultsOf(tried);
-  const typed = tried?.of === 'calibration' ? tried.fields : null;
-  return sendPage(
-    request,
-    reply,
-    {
-      ...jobSheet(context, heading, {
-        title: `Picture under the plan of ${level.name}`,
-        part: 'floors',
-        // What is wrong with an entry stands at the head of the page and beside the entry.
-        trouble: tried?.trouble?.refusal.code === 'invalid' ? undefined : tried?.trouble,
-        trail: [
-          { word: 'Jobs', href: '/jobs' },
-          { word: reached.number, href: `/jobs/${jobId}/floors` },
-          { word: level.name, href: `/jobs/${jobId}/floors/${levelId}` },
-          { word: 'Plan', href: `${base}/plan` },
-        ],
-      }),
-      status: tried === null ? 200 : (tried.trouble?.status ?? 422),
-    },
-    BackgroundPage({
-      base: `${base}/background`,
-      planHref: `${base}/plan`,
-      assets: `/assets/${assetVersion()}`,
-      csrf: formToken(reply),
-      submissionId: context.newId(),
-      mayDesign: reached.may('design'),
-      units: project.units,
-      zone: project.timeZone ?? null,
-      example: lengthExample(project.units),
-      taken: TAKEN_WORDS,
-      background,
-      calibration: typed ?? writeCalibrationForm(background?.calibration ?? null, project.units),
-      page: tried?.of === 'file' || tried?.of === 'page' ? (tried.fields.page ?? '') : '',
-      summary: faults.map(({ field, said }) => ({
-        field: tried?.of === 'page' ? 'f-other-page' : `f-${field.replace(/[^A-Za-z0-9_-]/g, '-')}`,
-        label: backgroundEntryWord(field),
-        message: said,
-      })),
-      faultOf: (form, name) => (form === tried?.of ? faults.find((fault) => fault.field === name)?.said : undefined),
-      places: plan.runs.flatMap(({ id, path: way }) => {
-        const [start, end] = [way[0], way.at(-1)];
-        return start === undefined || end === undefined ? [] : [{ run: id, start, end }];
-      }),
-    }),
-  );
-}
-
-function faultsOf(tried: Tried | null): readonly EntryFault[] {
-  const refused = (tried?.trouble?.faults ?? []).map(({ path: field, message, remedy }) => ({
-    field,
-    said: `${message} ${remedy}`.trim(),
-  }));
-  return [...(tried?.faults ?? []), ...refused];
 }
 
 function setWords({ kind, page, pages }: BackgroundView): string {

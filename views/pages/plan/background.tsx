@@ -4,19 +4,19 @@ import type { UnitSystem } from '../../../src/domain/model.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
 import type { Length } from '../../../src/domain/units/length.ts';
 import { Button } from '../../components/button.tsx';
-import { Confirm } from '../../components/confirm.tsx';
 import { DataTable } from '../../components/data-table.tsx';
 import { DefinitionList } from '../../components/definition-list.tsx';
 import { type Entered, faultProps } from '../../components/fault-of.ts';
-import { FileField, TextField } from '../../components/field.tsx';
+import { TextField } from '../../components/field.tsx';
 import { Form } from '../../components/form.tsx';
 import { type FormFault, FormFaults } from '../../components/form-faults.tsx';
 import { Part } from '../../components/part.tsx';
 import { Time } from '../../components/time.tsx';
-import { backgroundEntryWord, placedWords } from '../../words/background.ts';
+import { placedWords } from '../../words/background.ts';
 import { CalibrationForm } from './calibration-form.tsx';
 import { ORIENTATION_ONLY } from './level-plan.tsx';
 import { PictureWithPins } from './picture-with-pins.tsx';
+import { SendPicture } from './send-picture.tsx';
 
 export type BackgroundForm = 'file' | 'page' | 'calibration' | 'removal';
 
@@ -69,7 +69,7 @@ export function BackgroundPage(props: BackgroundPageProps): JSX.Element {
           <InPlace {...props} background={background} />
         </>
       )}
-      {mayDesign && <Sending {...props} />}
+      {mayDesign && <SendPicture {...props} />}
     </>
   );
 }
@@ -167,51 +167,5 @@ function KnownPlaces({ places, units }: BackgroundPageProps) {
         ]}
       />
     </details>
-  );
-}
-
-function Sending({ background, base, csrf, submissionId, page, taken, faultOf }: BackgroundPageProps) {
-  const fault = (name: string) => faultOf('file', name);
-  const version = background === null ? {} : { version: background.version };
-  const lost = background?.calibration ? 'The calibration belongs to this picture and goes with it.' : '';
-  return (
-    <Part title={background === null ? 'Send a picture' : 'Another picture in its place'} id="send">
-      {lost !== '' && <p>{lost}</p>}
-      <Form action={base} csrf={csrf} submissionId={submissionId} withFiles="yes" {...version}>
-        <FileField
-          name="file"
-          label={backgroundEntryWord('file')}
-          accept="image/png,image/jpeg,application/pdf"
-          hint={taken}
-          {...faultProps(fault, 'file')}
-        />
-        <TextField
-          name="page"
-          label={backgroundEntryWord('page')}
-          kind="number"
-          need="optional"
-          value={page}
-          hint="Empty: its first page; another can be chosen afterwards."
-          {...faultProps(fault, 'page')}
-        />
-        <Button kind="lead">
-          {background === null ? 'Put it under the plan' : 'Put it in the place of the old one'}
-        </Button>
-      </Form>
-      {background !== null && (
-        <Confirm
-          ask="Remove the picture"
-          question={`${background.name} and its calibration leave the plan. Runs and their drawings stay as they are.`}
-          answer="Remove the picture"
-          action={`${base}/removal`}
-          csrf={csrf}
-          version={background.version}
-        />
-      )}
-      <p class="soft">
-        The picture is drawn anew here, without what else the file held. It is in backups, and not in the job document:
-        whoever takes the job elsewhere sends it there again.
-      </p>
-    </Part>
   );
 }
