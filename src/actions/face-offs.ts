@@ -2,6 +2,7 @@ import type { BuswayTypeDocument, JobDocument, RunDocument } from '../document/j
 import { toModel } from '../document/to-model.ts';
 import { judgeFaceOff } from '../domain/face-off/judge-face-off.ts';
 import type { Finding } from '../domain/finding.ts';
+import { layoutJob } from '../domain/layout/layout-job.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import { connectedRuns } from '../store/connected-runs.ts';
 import type { Reader } from '../store/database.ts';
@@ -59,6 +60,15 @@ export async function faceOffsAsTyped(
   const job = toModel({ ...document, runs: [...document.runs, ...specs] });
   const layouts = [layout, ...others.map((row) => row.layout as unknown as RunLayout)];
   return judgeFaceOff(job, layouts, new Set([typed.id]));
+}
+
+/** The same for runs that would be made: `after` holds them, `around` all that hangs on their levels. Nothing is read. */
+export function faceOffsOfMade(after: JobDocument, around: JobDocument, made: readonly string[]): readonly Finding[] {
+  if (nobodyStatesBoxes(after.buswayTypes)) return [];
+  const known = new Set(after.runs.map(({ id }) => id));
+  const others = around.runs.filter(({ id }) => !known.has(id));
+  const job = toModel({ ...after, runs: [...after.runs, ...others] });
+  return judgeFaceOff(job, layoutJob(job), new Set(made));
 }
 
 function nobodyStatesBoxes(types: readonly BuswayTypeDocument[]): boolean {

@@ -30,7 +30,7 @@ export async function previewCopies(
   await reach(db, viewer, projectId, 'design');
   const { job, plan, chosen } = await planned(db, projectId, asked);
   const made = plan.made.map(({ run }) => run);
-  const preview = madePreview({ ...job, runs: made }, plan);
+  const preview = madePreview({ ...job, runs: made }, plan, job);
   return { ...preview, made, changed: [], released: [], seen: await seenOf(db, projectId, chosen) };
 }
 

@@ -27,7 +27,7 @@ export async function previewPartners(
   const reached = new Set(await connectedRuns(db, projectId, changed));
   const joined = { ...job, runs: job.runs.filter((run) => reached.has(run.id)) };
   return {
-    ...madePreview(withPartners(joined, plan), plan),
+    ...madePreview(withPartners(joined, plan), plan, job),
     made: plan.made.map(({ run }) => run),
     changed,
     released: await releasedOf(db, projectId, changed),

@@ -75,6 +75,18 @@ forEachDatabase((open) => {
     expect(parted).not.toContain('which it faces');
   });
 
+  it('copies that would face a run too near show their stops before they are made', async () => {
+    // Both runs again 30 ft further north stand as near to each other as these do: 20 tap-offs each in the other's space.
+    const body = { runs: keys, rows: 1, pitch: { xMm: 0, yMm: feet(30) }, step: 20 };
+    const shown = await play.as('olive').post(`/api/v1/projects/${id}/run-copies`).send(body);
+    expect(shown.status, JSON.stringify(shown.body)).toBe(200);
+    expect(shown.body.rows.map(({ stops }: { stops: number }) => stops)).toEqual([20, 20]);
+    // The one that faces north again 1 ft further on: 1 ft from the run that faces south.
+    const one = { ...body, runs: keys.slice(1), pitch: { xMm: 0, yMm: feet(1) } };
+    const near = await play.as('olive').post(`/api/v1/projects/${id}/run-copies`).send(one);
+    expect(near.body.rows.map(({ stops }: { stops: number }) => stops)).toEqual([20]);
+  });
+
   it('neither run is released while its tap-offs have no room', async () => {
     const refused = await release();
     expect([refused.status, refused.body.type]).toEqual([409, '/problems/not-releasable']);

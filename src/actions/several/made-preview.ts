@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import type { JobDocument } from '../../document/job-document.ts';
 import type { MadeRun, SeveralPlan } from '../../document/several/plan.ts';
+import type { Finding } from '../../domain/finding.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
 import { toMm } from '../../domain/units/length.ts';
 import { checked, layOut } from '../designs.ts';
+import { faceOffsOfMade } from '../face-offs.ts';
 import { refuse } from '../refused.ts';
 
 /** One run that would be made. */
@@ -33,10 +35,18 @@ export function soundPlan(plan: SeveralPlan): Sound {
   return plan.ok ? plan : refuse({ code: 'invalid', faults: plan.faults });
 }
 
-/** The made runs laid out as they would be, checked by the rules of the document. */
-export function madePreview(after: JobDocument, { made, notes }: Sound): MadePreview {
+/**
+ * The made runs laid out as they would be, checked by the rules of the document. `around` holds what else hangs on their
+ * levels, for the room between runs that face each other.
+ */
+export function madePreview(after: JobDocument, { made, notes }: Sound, around: JobDocument): MadePreview {
   const layouts = layOut(checked(after, { faultPath: madeFaultPath }));
-  return { rows: made.map((one) => rowOf(one, layouts)), layouts, notes };
+  const across = faceOffsOfMade(
+    after,
+    around,
+    made.map(({ run }) => run.id),
+  );
+  return { rows: made.map((one) => rowOf(one, layouts, across)), layouts, notes };
 }
 
 /** A fault of a made run's document as the field that it follows from. */
@@ -46,8 +56,9 @@ export function madeFaultPath(path: string): string {
   return path.startsWith('runs[') ? 'runs' : path;
 }
 
-function rowOf({ run, from }: MadeRun, layouts: ReadonlyMap<string, RunLayout>): MadeRow {
+function rowOf({ run, from }: MadeRun, layouts: ReadonlyMap<string, RunLayout>, across: readonly Finding[]): MadeRow {
   const layout = layouts.get(run.id);
+  const findings = [...(layout?.findings ?? []), ...across.filter((finding) => finding.run === run.id)];
   return {
     id: run.id,
     from,
@@ -57,6 +68,6 @@ function rowOf({ run, from }: MadeRun, layouts: ReadonlyMap<string, RunLayout>):
     taps: run.taps?.length ?? 0,
     lengthMm: toMm(layout?.length ?? 0),
     layoutOk: layout?.ok ?? false,
-    stops: layout?.findings.filter((finding) => finding.severity === 'stop').length ?? 0,
+    stops: findings.filter((finding) => finding.severity === 'stop').length,
   };
 }
