@@ -2,7 +2,7 @@ import { toRun } from '../document/model/to-run.ts';
 import type { FieldHold } from '../domain/model.ts';
 import { withSections } from '../domain/substitution/held-layout.ts';
 import type { SubstituteWay } from '../domain/substitution/substitute-way.ts';
-import { substitutes } from '../domain/substitution/substitutes.ts';
+import { substituteBy } from '../domain/substitution/substitutes.ts';
 import { fromMm, toMm } from '../domain/units/length.ts';
 import { connectedRuns } from '../store/connected-runs.ts';
 import type { Tx } from '../store/database.ts';
@@ -75,12 +75,9 @@ export async function substitute(
 
 /** The way that was shown, worked again on what stands now. */
 function chosen({ piece, site }: PieceSite, lengthsMm: readonly number[]): SubstituteWay {
-  const name = lengthsMm.map(fromMm).join();
-  const { open, stopped } = substitutes(site);
-  const way = open.find((one) => one.lengths.join() === name);
-  if (way !== undefined) return way;
-  const stops = stopped.find((one) => one.lengths.join() === name)?.stops;
-  if (stops !== undefined) return refuse({ code: 'not-releasable', reasons: stops.map(({ message }) => message) });
+  const way = substituteBy(site, lengthsMm.map(fromMm));
+  if (way !== null && way.stops.length === 0) return way;
+  if (way !== null) return refuse({ code: 'not-releasable', reasons: way.stops.map(({ message }) => message) });
   return refuse({
     code: 'work-refused',
     what: 'These sections are none of the ways',

@@ -54,6 +54,12 @@ export function SubstitutionPage(props: SubstitutionPageProps): JSX.Element {
       ) : (
         <ChoiceForm {...props} />
       )}
+      {props.open.length > 0 && (
+        <p>
+          Drawn: <strong>firm</strong> the new sections, <strong>+</strong> a hanger that comes, <strong>×</strong> one
+          that goes, <strong>black</strong> a tap-off that moves, <strong>bar below</strong> where no joint may stand.
+        </p>
+      )}
       {props.open.map((way) => (
         <OneWay key={way.value} {...props} way={way} />
       ))}

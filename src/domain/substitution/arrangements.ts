@@ -30,6 +30,13 @@ export function* arrangements(length: Length, pieces: number, sold: Sold): Gener
   }
 }
 
+/** Whether these sections, two or more, are one of the arrangements of a length. */
+export function fills(lengths: readonly Length[], length: Length, { stockLengths, factoryCut }: Sold): boolean {
+  if (lengths.length < 2 || lengths.some((one) => one <= 0) || sum(lengths) !== length) return false;
+  const cuts = lengths.filter((one) => !stockLengths.includes(one));
+  return cuts.length <= 1 && cuts.every((cut) => factoryCut !== null && isCuttable(factoryCut, cut));
+}
+
 /** Orders of so many stock lengths that leave something. */
 function headsOf(length: Length, count: number, stock: readonly Length[]): Length[][] {
   let heads: Length[][] = [[]];

@@ -6,7 +6,7 @@ import { sayIn } from '../layout/say.ts';
 import { straightParts } from '../layout/straight-parts.ts';
 import { tapPlaces } from '../layout/tap-places.ts';
 import type { Length } from '../units/length.ts';
-import { arrangements } from './arrangements.ts';
+import { arrangements, fills } from './arrangements.ts';
 import { damagedAt, layoutAsReleased, type SubstitutionSite } from './site.ts';
 import { type SubstituteWay, substituteWay } from './substitute-way.ts';
 
@@ -72,6 +72,17 @@ export function substitutes(site: SubstitutionSite): Substitutes {
     cutToSpare,
     before,
   };
+}
+
+/** The one way of these sections, from the feed on; null where they do not fill the place or a joint may not stand. */
+export function substituteBy(site: SubstitutionSite, lengths: readonly Length[]): SubstituteWay | null {
+  const piece = damagedAt(site);
+  const { bars, cutToSpare } = rulesAt(site);
+  const { stockLengths, factoryCut } = site.context.type;
+  const sold = { stockLengths, factoryCut: cutToSpare ? factoryCut : null };
+  if (lengths.length > MOST_PIECES || !fills(lengths, piece.to - piece.from, sold)) return null;
+  if (firstBarred(piece.from, lengths, bars) !== null) return null;
+  return substituteWay(site, lengths, layoutAsReleased(site));
 }
 
 /** Where joints may not stand on this run, and whether the section's straight part may have a factory cut. */

@@ -4,9 +4,9 @@ import { contextFor } from '../../../src/domain/layout/context-for.ts';
 import { coverings } from '../../../src/domain/layout/coverings.ts';
 import { layoutRun } from '../../../src/domain/layout/layout-run.ts';
 import type { BuswayType, Run } from '../../../src/domain/model.ts';
-import { arrangements } from '../../../src/domain/substitution/arrangements.ts';
+import { arrangements, fills } from '../../../src/domain/substitution/arrangements.ts';
 import type { SubstitutionSite } from '../../../src/domain/substitution/site.ts';
-import { substitutes } from '../../../src/domain/substitution/substitutes.ts';
+import { substituteBy, substitutes } from '../../../src/domain/substitution/substitutes.ts';
 import { whatWouldFill } from '../../../src/domain/substitution/what-would-fill.ts';
 import { aJob, aRun, aTap, aType, feet } from '../../support/job.ts';
 
@@ -78,6 +78,18 @@ describe('what a 20 ft section can be made up of', () => {
     expect(found.barred.map(({ at: joint, bar }) => [joint / feet(1), bar.name])).toEqual([[30, `the wall at 30'-0"`]]);
     expect(found.zones.map(({ from, to }) => [from / feet(1), to / feet(1)])).toEqual([[27.75, 32.25]]);
     expect(whatWouldFill(at, found)).toContain('Every way puts a joint where none may stand');
+  });
+});
+
+describe('sections that somebody asks for', () => {
+  it('are taken as the way that is offered, and are none where they do not fill the place', () => {
+    const at = site(straight(60), 1);
+    const [first] = substitutes(at).open;
+    expect(substituteBy(at, [feet(10), feet(10)])).toEqual(first);
+    for (const lengths of [[20], [10, 5], [12, 8], [10, 10, 10], [25, -5]])
+      expect(substituteBy(at, lengths.map(feet)), lengths.join()).toBeNull();
+    const wall = { at: feet(30), thickness: feet(0.5), kind: 'wall' as const, fireRatingMin: 0 };
+    expect(substituteBy(site(straight(60, { crossings: [wall] }), 1), [feet(10), feet(10)])).toBeNull();
   });
 });
 
@@ -217,6 +229,8 @@ describe('against a brute force written here', () => {
             way.join('+'),
           );
           const unique = [...new Set(ours)].sort();
+          for (const way of unique)
+            expect(fills(way.split('+').map(Number), length, { stockLengths: stock, factoryCut })).toBe(true);
           expect(unique).toEqual(
             bruteForce(
               length,
