@@ -99,6 +99,7 @@ describe('the defaults of the contract', () => {
       fittingWithin: null,
     });
     expect(type?.tap).toEqual({ jointClear: null, endClear: null, minSpacing: null, boxLength: null });
+    expect(type?.tapFront).toEqual({ boxDepth: null, boxHeight: null, clearRoom: null });
     expect(type?.crossing).toEqual({ jointClear: null, supportClear: null });
   });
 
@@ -112,6 +113,7 @@ describe('the defaults of the contract', () => {
       pairedRun: null,
       headingDeg: 0,
       start: { x: 0, y: 0, z: 0 },
+      hasStart: false,
       end: null,
       rodStock: 3048 * 80,
       structure: { kind: 'continuous' },
@@ -157,6 +159,7 @@ describe('what is stated is taken as stated', () => {
       { length: 829_056, turn: 'none', tapsMustFace: null },
     ]);
     expect(job.runs[0]?.start).toEqual({ x: 0, y: -8000, z: 288_000 });
+    expect(job.runs[0]?.hasStart).toBe(true);
   });
 
   test('stock lengths stand longest first, each once', () => {
