@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { calibrateBackground, setBackground } from '../../src/actions/backgrounds.ts';
+import { demoLabourBook } from '../../src/document/demo/demo-labour-book.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import { migratedUrl } from '../support/databases.ts';
 import { crossPng } from '../support/pictures.ts';
@@ -19,6 +20,8 @@ import { hangPieces, openSite, type Site, setHangers } from './field-site.ts';
 const RUN = 'F1-R01-A';
 const CORNER = 'F3-R06-A';
 const DRAFT = 'F4-R06-B';
+const TIGHT =
+  '/what-if?conditions[0].level=*&conditions[0].congestion=tight&stock[0].type=demo-250A-3PN&stock[0].lengthsMm=10%20ft';
 
 describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
   let window: Window;
@@ -43,6 +46,17 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
     };
   });
   const job = (rest: string) => `${site.address}/jobs/${site.jobId}${rest}`;
+
+  /** A labour book of the shelf that says other hours than the job's. */
+  const shelved = async () => {
+    const known = await site.context.database.db.shelvedLabourBook.findFirst({ select: { id: true } });
+    if (known !== null) return known.id;
+    const row = { id: site.context.newId(), name: 'Shop hours', version: '2', note: 'Invented', currency: 'USD' };
+    const document = { ...demoLabourBook(), nonProductivePercent: 9 };
+    const made = { madeBy: site.viewer('olive').userId, madeAt: site.context.clock() };
+    await site.context.database.db.shelvedLabourBook.create({ data: { ...row, ...made, document } });
+    return row.id;
+  };
 
   const everyPage = async (): Promise<string[]> => {
     const [run, corner, draft] = await Promise.all([RUN, CORNER, DRAFT].map(runId));
@@ -81,6 +95,10 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/bid/costs'),
       job('/bid/offer'),
       job('/labour-book'),
+      job('/labour-book/shelf'),
+      job(`/labour-book/shelf/${await shelved()}`),
+      job('/what-if'),
+      job(TIGHT),
       job('/crews'),
       job('/lists'),
       job('/members'),

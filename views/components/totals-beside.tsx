@@ -49,6 +49,7 @@ export function TotalsBeside({ base, changed, currency, heads, caption }: Totals
       caption={caption}
       rows={[...rows, ...finishRows(base, changed)]}
       keyOf={({ word }) => word}
+      narrow="scrolls"
       columns={[
         { head: 'Figure', kind: 'name', cell: ({ word }) => word },
         { head: heads[0], kind: 'number', cell: (one) => ('was' in one ? cell(one.was, one.write) : one.before) },

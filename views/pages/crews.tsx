@@ -114,7 +114,7 @@ function Way(props: { title: string; id: string; plan: TimedPlan; schedule: Crew
       <details>
         <summary>Hours by week</summary>
         <DataTable
-          caption={`Hours by week: ${title.toLowerCase()}`}
+          caption={`Labour hours by week: ${title.toLowerCase()}`}
           rows={plan.weeks}
           keyOf={(week) => String(week.week)}
           columns={[

@@ -42,7 +42,7 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
     return (
       <>
         <InventedNotice version={book.version} />
-        <HoursLines {...props.opened} jobId={props.jobId} units={props.units} book={book} />
+        <HoursLines {...props.opened} jobId={props.jobId} units={props.units} levels={props.levels} book={book} />
       </>
     );
   return (

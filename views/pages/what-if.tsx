@@ -109,6 +109,7 @@ function HoursBeside(props: { caption: string; before: readonly Figure[]; after:
       caption={props.caption}
       rows={rows}
       keyOf={({ name }) => name}
+      narrow="scrolls"
       columns={[
         { head: 'Of', kind: 'name', cell: ({ name }) => name, foot: 'Sum' },
         { head: HEADS[0], kind: 'number', cell: ({ before }) => write(before), foot: write(sum('before')) },
@@ -133,6 +134,7 @@ function Things({ things, units }: { things: readonly ThingBeside[]; units: 'ft-
       rows={things.slice(0, SHOWN).map((one, index) => ({ ...one, index }))}
       keyOf={({ index }) => String(index)}
       none={<p class="soft">The takeoff is the same.</p>}
+      narrow="scrolls"
       columns={[
         {
           head: 'Thing',

@@ -32,7 +32,7 @@ export function HoursByLevel(props: HoursByLevelProps): JSX.Element {
   return (
     <Part title="By activity and level" id="by-level">
       <DataTable
-        caption="Likely hours"
+        caption="Likely labour hours"
         remark="open a figure for its working"
         rows={labour.byActivity}
         keyOf={(row) => row.activity}

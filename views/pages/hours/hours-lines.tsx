@@ -14,20 +14,22 @@ export interface HoursLinesProps {
   readonly book: LabourBook;
   readonly activity: Activity | 'extra';
   readonly where: string;
+  readonly levels: readonly { readonly id: string; readonly name: string }[];
   readonly lines: readonly LabourLine[];
   readonly pager: PagerProps | null;
 }
 
 /** One activity line by line. */
 export function HoursLines(props: HoursLinesProps): JSX.Element {
-  const { jobId, units, book, activity, where, lines, pager } = props;
+  const { jobId, units, book, activity, where, levels, lines, pager } = props;
+  const nameOf = new Map(levels.map(({ id, name }) => [id, name]));
   return (
     <>
       <p>
         <a href={`/jobs/${jobId}/hours`}>All activities</a>
       </p>
       <DataTable
-        caption={`Hours: ${activityWord(activity)}, ${where}`}
+        caption={`Labour hours: ${activityWord(activity)}, ${where}`}
         remark="open a figure for its working"
         rows={lines.map((line, index) => ({ line, index }))}
         keyOf={(row) => String(row.index)}
@@ -35,18 +37,25 @@ export function HoursLines(props: HoursLinesProps): JSX.Element {
         none={<EmptyState text="No hours of this activity here." />}
         columns={[
           { head: 'Run', kind: 'name', cell: ({ line }) => line.run ?? line.note ?? 'added by hand' },
+          { head: 'Level', cell: ({ line }) => (line.level === null ? '' : (nameOf.get(line.level) ?? line.level)) },
           {
             head: 'Length',
             kind: 'number',
             cell: ({ line }) => (line.length === null ? '' : formatLength(line.length, units)),
           },
           { head: 'Pieces of work', kind: 'number', cell: ({ line }) => line.pieces },
-          { head: 'Base', kind: 'number', cell: ({ line }) => `${line.base.likely} h` },
+          {
+            head: 'Quantity',
+            kind: 'number',
+            cell: ({ line }) => `${Number(line.quantity.toFixed(4))} ${line.unit === 'each' ? '' : `× ${line.unit}`}`,
+          },
+          { head: 'Base, each unit', kind: 'number', cell: ({ line }) => `${line.base.likely} h` },
           { head: 'Conditions', kind: 'number', cell: ({ line }) => line.conditionFactor.toFixed(3) },
           { head: 'Repeat', kind: 'number', cell: ({ line }) => line.repeat ?? '' },
           { head: 'Learning', kind: 'number', cell: ({ line }) => line.learningFactor.toFixed(3) },
+          { head: 'Non-productive', kind: 'number', cell: ({ line }) => line.nonProductiveFactor.toFixed(3) },
           {
-            head: 'Hours',
+            head: 'Labour hours',
             kind: 'number',
             cell: ({ line }) => <HoursWorking line={line} policy={book.policy} book={book.version} />,
           },

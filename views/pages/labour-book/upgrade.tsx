@@ -41,6 +41,7 @@ export function Upgrade(props: UpgradeProps): JSX.Element {
         rows={changes.slice(0, SHOWN).map((change, index) => ({ ...change, index }))}
         keyOf={({ index }) => String(index)}
         none={<p>No value differs: the job’s book says the same already.</p>}
+        narrow="scrolls"
         columns={[
           { head: 'What', kind: 'name', cell: bookChangeWords },
           { head: was, kind: 'number', cell: ({ before }) => before || <span class="soft">not there</span> },

@@ -26,7 +26,7 @@ export function RunHours({ units, hours, book }: RunHoursProps): JSX.Element {
         <>
           <InventedNotice version={book.version} />
           <DataTable
-            caption="Likely hours of the design as it stands"
+            caption="Likely labour hours of the design as it stands"
             remark="press a figure for its working"
             rows={hours.map((line, index) => ({ line, index }))}
             narrow="scrolls"
@@ -53,7 +53,7 @@ export function RunHours({ units, hours, book }: RunHoursProps): JSX.Element {
               { head: 'Conditions', kind: 'number', cell: ({ line }) => `× ${line.conditionFactor.toFixed(3)}` },
               { head: 'Learning', kind: 'number', cell: ({ line }) => `× ${line.learningFactor.toFixed(3)}` },
               {
-                head: 'Hours',
+                head: 'Labour hours',
                 kind: 'number',
                 cell: ({ line }) => <HoursWorking line={line} policy={book.policy} book={book.version} />,
                 foot: total.toFixed(2),
