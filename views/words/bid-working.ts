@@ -18,7 +18,7 @@ export function sayWorking({ line, working }: BidLine, money: Money): string {
     case 'parts':
       return sayParts(working.parts, money).join(' + ');
     case 'percent':
-      return `${working.percent} % of ${money(working.of)}${sayBase(working)}`;
+      return `${working.percent} % of ${money(working.of)}${sayBase(working, money)}`;
     case 'hours':
       return `${formatHours(working.hours)} likely × ${money(Math.round(working.costPerHour))} a productive hour`;
     case 'range':
@@ -35,10 +35,10 @@ function sayParts(parts: readonly { readonly name: string; readonly amount: numb
 }
 
 /** `(material, waste)`, and what of them is left out. */
-function sayBase({ on, less }: Extract<BidWorking, { kind: 'percent' }>): string {
+function sayBase({ on, less }: Extract<BidWorking, { kind: 'percent' }>, money: Money): string {
   if (on === undefined) return '';
   const lines = on.map((line) => BID_LINE_WORDS[line].toLowerCase()).join(', ');
-  return less === undefined ? ` (${lines})` : ` (${lines}, less quotes that it does not touch)`;
+  return less === undefined ? ` (${lines})` : ` (${lines}, less ${money(less)} of quotes that it does not touch)`;
 }
 
 const rounded = (percent: number): number => Number(percent.toFixed(2));
