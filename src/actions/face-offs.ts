@@ -71,7 +71,8 @@ export function faceOffsOfMade(after: JobDocument, around: JobDocument, made: re
   return judgeFaceOff(job, layoutJob(job), new Set(made));
 }
 
-function nobodyStatesBoxes(types: readonly BuswayTypeDocument[]): boolean {
+/** In a job of such types no room is looked for. */
+export function nobodyStatesBoxes(types: readonly BuswayTypeDocument[]): boolean {
   return types.every((type) => type.tap?.boxDepthMm === undefined);
 }
 

@@ -9,6 +9,7 @@ import type { Reader, Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign, checked, layOut } from './designs.ts';
+import { faceOffsAround, faceOffsOfMade, nobodyStatesBoxes } from './face-offs.ts';
 import { once, type Submission } from './once.ts';
 import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
@@ -45,12 +46,16 @@ export async function previewChanges(
   const scope = { ...job, runs: job.runs.filter((run) => reached.has(run.id)) };
   const after = layOut(checked(withChanged(scope, plan.changed), { faultPath: (path) => bulkFaultPath(path, asked) }));
   const before = await layoutsOf(db, projectId, reached);
+  const across = await acrossOf(db, projectId, withChanged(scope, plan.changed), changed);
   return {
     differences: plan.differences,
     changed,
     same: plan.same,
     released: await releasedOf(db, projectId, changed),
-    ...findingChanges(before, [...after.values()]),
+    ...findingChanges(
+      [...before.flatMap((layout) => layout.findings), ...across.before],
+      [...[...after.values()].flatMap((layout) => layout.findings), ...across.after],
+    ),
     notes: plan.notes,
     seen: await seenOf(db, projectId, asked.runs),
   };
@@ -100,6 +105,14 @@ async function planned(
   const { job, taken } = await runsAround(reader, projectId, asked.runs, null);
   const plan = planBulk(job, taken, asked);
   return plan.ok ? { job, plan } : refuse({ code: 'invalid', faults: plan.faults satisfies readonly Fault[] });
+}
+
+/** What the changed runs' tap-offs have too little room from, before and after. */
+async function acrossOf(reader: Reader, projectId: string, after: JobDocument, changed: readonly string[]) {
+  if (nobodyStatesBoxes(after.buswayTypes)) return { before: [], after: [] };
+  const before = [...(await faceOffsAround(reader, projectId, changed)).values()].flat();
+  const { job } = await runsAround(reader, projectId, changed, []);
+  return { before, after: faceOffsOfMade(after, job, changed) };
 }
 
 function withChanged(job: JobDocument, changed: readonly RunDocument[]): JobDocument {

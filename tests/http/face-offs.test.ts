@@ -87,6 +87,22 @@ forEachDatabase((open) => {
     expect(near.body.rows.map(({ stops }: { stops: number }) => stops)).toEqual([20]);
   });
 
+  it('a change to several runs says which of them come and go', async () => {
+    const shown = await play
+      .as('olive')
+      .post(`/api/v1/projects/${id}/run-changes`)
+      .send({ runs: [keys[0]], set: { conductorSide: 'left' } });
+    expect(shown.status, JSON.stringify(shown.body)).toBe(200);
+    const rules = (list: readonly { rule: string; severity: string }[]) =>
+      list.filter(({ rule }) => rule === 'tap.face-off').map(({ severity }) => severity);
+    // Turned round, its twenty tap-offs face the open side and are in nobody's space any more; but they begin 2'-0" from the
+    // other run's centre line, 8" before its boxes, which want 3'-0".
+    expect(rules(shown.body.disappearing)).toEqual(Array.from({ length: 20 }, () => 'stop'));
+    expect(rules(shown.body.appearing)).toEqual(Array.from({ length: 20 }, () => 'warning'));
+    const [first] = shown.body.appearing.filter(({ rule }: { rule: string }) => rule === 'tap.face-off');
+    expect(first.message).toContain(`it leaves 8" of room and 3'-0" is needed`);
+  });
+
   it('neither run is released while its tap-offs have no room', async () => {
     const refused = await release();
     expect([refused.status, refused.body.type]).toEqual([409, '/problems/not-releasable']);

@@ -1,13 +1,11 @@
 import type { Finding } from '../../domain/finding.ts';
-import type { RunLayout } from '../../domain/layout/result.ts';
 
-/** Findings that a change brings and those that it takes away, in the order of the layouts. */
+/** Findings that a change brings and those that it takes away, in their order. */
 export function findingChanges(
-  before: readonly RunLayout[],
-  after: readonly RunLayout[],
+  before: readonly Finding[],
+  after: readonly Finding[],
 ): { readonly appearing: readonly Finding[]; readonly disappearing: readonly Finding[] } {
-  const [old, now] = [before, after].map((layouts) => layouts.flatMap((layout) => layout.findings));
-  return { appearing: without(now ?? [], old ?? []), disappearing: without(old ?? [], now ?? []) };
+  return { appearing: without(after, before), disappearing: without(before, after) };
 }
 
 /** What stands in the first list and not in the second, each as often as it stands more. */
