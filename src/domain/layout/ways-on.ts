@@ -86,9 +86,11 @@ function goOn(search: Search, column: number, next: Live): Live | null {
   let [first, end, smallest] = [0, 0, UNREACHED];
   for (let row = starts[column + 1]! - 1; row >= starts[column]!; row--) {
     while (low > next.first && places[low - 1]! > places[row]!) low--;
+    const most = search.most - leastUpTo(columns, column, row);
+    if (most < leastFrom(columns, column, row)) continue;
     makeRoom(search, next.end - low);
     from[row] = search.count;
-    addWays(search, row, low, next, search.most - leastUpTo(columns, column, row));
+    addWays(search, row, low, next, most);
     to[row] = search.count;
     held[row] = search.count;
     if (search.count === from[row]!) continue;
@@ -104,6 +106,12 @@ function goOn(search: Search, column: number, next: Live): Live | null {
 function leastUpTo({ starts, places }: SupportColumns, column: number, row: number): number {
   const distance = places[row]! - places[starts[1]! - 1]!;
   return distance > 0 && column > 0 ? Math.ceil((distance * distance) / column) : 0;
+}
+
+/** The same of what follows, as far as the first place that may be the last. */
+function leastFrom({ count, starts, places }: SupportColumns, column: number, row: number): number {
+  const distance = places[starts[count - 1]!]! - places[row]!;
+  return distance > 0 ? Math.ceil((distance * distance) / (count - 1 - column)) : 0;
 }
 
 /** The innermost loop: the share is that of `onFarEnd`, written out. */
