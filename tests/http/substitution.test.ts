@@ -362,6 +362,17 @@ forEachDatabase((open) => {
     expect((await floor.things('taps', KEY)).length).toBe(20);
   });
 
+  it('where the office has drawn the route otherwise, the floor is not held up and the office is told', async () => {
+    const zone = { fromMm: 7500, toMm: 7700, reason: 'duct' };
+    expect((await change(CORNER, (run) => ({ ...run, noJoint: [...(run.noJoint ?? []), zone] }))).status).toBe(200);
+    await substituted(CORNER, 'P02');
+    const now = await runOf(CORNER);
+    expect(now).toMatchObject({ revision: 2, changed: true, stops: 1 });
+    const page = readPage((await as('olive').get(`/jobs/${floor.projectId}/runs/${now.id}`)).text);
+    expect(page).toContain(`The floor put 5'-0" + 5'-0" from 20'-0" to 30'-0" into this run`);
+    expect(page).toContain(`a joint at 25'-0" would stand where no joint may`);
+  });
+
   describe('on the page', () => {
     const KEY = 'F2-R05-A';
     const address = async (mark: string) => `/jobs/${floor.projectId}/pieces/${(await piece(KEY, mark)).id}`;
