@@ -1,7 +1,16 @@
 import type { Bench } from './bench/bench.ts';
 import { readCommand } from './bench/command-line.ts';
 import { compare, type Ratio } from './bench/compare.ts';
-import { covering, faceOff, layoutCapacity, layoutGrowth, oneEdit, range, supports } from './bench/domain-benches.ts';
+import {
+  covering,
+  faceOff,
+  layoutCapacity,
+  layoutGrowth,
+  oneEdit,
+  range,
+  rangeDraws,
+  supports,
+} from './bench/domain-benches.ts';
 import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
@@ -24,6 +33,7 @@ const BENCHES: readonly Bench[] = [
   solverSupports,
   solverLayout,
   range,
+  rangeDraws,
   insertingMany,
   releaseGrowth,
   floorsPage,

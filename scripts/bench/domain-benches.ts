@@ -9,6 +9,7 @@ import { contextFor } from '../../src/domain/layout/context-for.ts';
 import { layoutJob } from '../../src/domain/layout/layout-job.ts';
 import { layoutRun } from '../../src/domain/layout/layout-run.ts';
 import type { Job } from '../../src/domain/model.ts';
+import { plainTrials } from '../../tests/proof/reference/hours-trials.ts';
 import { referenceCovering } from '../../tests/proof/reference/sections.ts';
 import { bestBySubsets, supportProblem } from '../../tests/proof/reference/supports.ts';
 import { smallJob, smallRun, smallType } from '../proof/small-jobs.ts';
@@ -104,11 +105,32 @@ export const range: Bench = {
   baseline: 'the same by 1 000',
   reading: '10 is in proportion to the trials',
   prepare: () => {
-    const lines = figures(toModel(demoJob())).labour!.lines;
-    const by = (trials: number) => () => hoursRange(lines, { correlation: 0.3, seed: 1, trials });
+    const { lines } = demoLabour();
+    // A copy each time: trials of the same lines are remembered.
+    const by = (trials: number) => () => hoursRange([...lines], { correlation: 0.3, seed: 1, trials });
     return { measured: by(10_000), baseline: by(1_000) };
   },
 };
+
+export const rangeDraws: Bench = {
+  name: 'range-draws',
+  measured: 'the range of the demo job’s hours by 10 000 trials, correlated as its labour book says',
+  baseline: '100 of them by a plain loop that asks the library for the inverse of every draw',
+  reading: '100 is as slow as the loop',
+  limitMs: 200,
+  prepare: () => {
+    const { lines, correlation } = demoLabour();
+    return {
+      measured: () => hoursRange([...lines], { correlation, seed: 1, trials: 10_000 }),
+      baseline: () => plainTrials(lines, { correlation, seed: 1, trials: 100 }),
+    };
+  },
+};
+
+function demoLabour() {
+  const job = toModel(demoJob());
+  return { lines: figures(job).labour!.lines, correlation: job.labourBook!.correlation };
+}
 
 export const faceOff: Bench = {
   name: 'face-off',

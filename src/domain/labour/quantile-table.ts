@@ -6,6 +6,8 @@ import { pertShape } from './pert.ts';
 const PER_UNIT = 32;
 const REACH = 6;
 export const TABLE_NODES = 2 * REACH * PER_UNIT + 1;
+export const NODE_STEP = 1 / PER_UNIT;
+export const TABLE_REACH = REACH;
 
 /**
  * Quantiles of a PERT-beta estimate at the table's nodes, `table[i]` at the standard normal deviate -6 + i/32. Over the

@@ -1,14 +1,19 @@
+import jStat from 'jstat';
 import { xoroshiro128plus } from 'pure-rand/generator/XoroShiro';
 import type { LabourBook } from '../model.ts';
+import { copulaCorrelation } from './copula-correlation.ts';
 import { quantileTable, readTable, TABLE_NODES } from './quantile-table.ts';
 import type { LabourLine } from './result.ts';
 
 /**
  * Total hours in each trial, least first. A trial draws once per activity, so that all joints of the job turn out well or
- * badly together, and the draws of two activities have the book's correlation (a Gaussian copula: one common and one own
- * normal deviate). Hours added by hand are certain. The same lines, seed and trials always give the same totals.
+ * badly together, and the hours of the activities have the book's correlation (a Gaussian copula: one common and one own
+ * normal deviate). Each deviate takes every part of its distribution once over the trials, in chance order, so that few trials
+ * tell as much as many would at random. Hours added by hand are certain. The same lines, seed and trials always give the same
+ * totals.
  *
- * Source: PERT-beta and the equicorrelated Gaussian copula, as in handbooks of cost-risk analysis.
+ * Source: PERT-beta and the equicorrelated Gaussian copula, as in handbooks of cost-risk analysis; Latin hypercube sampling
+ * (McKay, Beckman and Conover, 1979).
  */
 export function simulateHours(lines: readonly LabourLine[], settings: Settings): Float64Array {
   const { correlation, seed, trials } = settings;
@@ -28,15 +33,16 @@ const worked = new WeakMap<readonly LabourLine[], { readonly key: string; readon
 function runTrials(lines: readonly LabourLine[], { correlation, seed, trials }: Settings): Float64Array {
   const tables = activityTables(lines);
   const certain = lines.filter((line) => line.activity === 'extra').reduce((sum, line) => sum + line.hours, 0);
-  const common = Math.sqrt(correlation);
-  const own = Math.sqrt(1 - correlation);
-  const deviate = normalDeviates(seed);
-  const totals = new Float64Array(trials);
-  for (let trial = 0; trial < trials; trial++) {
-    const shared = common * deviate();
-    let total = certain;
-    for (const table of tables) total += readTable(table, shared + own * deviate());
-    totals[trial] = total;
+  const rho = copulaCorrelation(tables, correlation);
+  const common = Math.sqrt(rho);
+  const own = Math.sqrt(1 - rho);
+  const next = uniformNumbers(seed);
+  const shared = shuffled(normalScores(trials), next);
+  const totals = new Float64Array(trials).fill(certain);
+  for (const table of tables) {
+    const draws = shuffled(normalScores(trials), next);
+    for (let trial = 0; trial < trials; trial++)
+      totals[trial] = totals[trial]! + readTable(table, common * shared[trial]! + own * draws[trial]!);
   }
   return totals.sort();
 }
@@ -73,22 +79,32 @@ export function weightOf(line: LabourLine): number {
   return line.quantity * line.conditionFactor * line.learningFactor * line.nonProductiveFactor;
 }
 
-/** Standard normal deviates by Box and Muller, two from each pair of uniform numbers. */
-function normalDeviates(seed: number): () => number {
+/** Scores of the last number of trials: a job is asked for the same number again and again. */
+let scores = new Float64Array(0);
+
+/** One standard normal deviate from the middle of each of `trials` equally probable parts, rising. */
+function normalScores(trials: number): Float64Array {
+  if (scores.length !== trials)
+    scores = Float64Array.from({ length: trials }, (_, i) => jStat.normal.inv((i + 0.5) / trials, 0, 1));
+  return scores;
+}
+
+/** A copy in chance order (Fisher and Yates). */
+function shuffled(values: Float64Array, next: () => number): Float64Array {
+  const order = values.slice();
+  for (let last = order.length - 1; last > 0; last--) {
+    const other = Math.floor(next() * (last + 1));
+    const value = order[last]!;
+    order[last] = order[other]!;
+    order[other] = value;
+  }
+  return order;
+}
+
+/** Numbers between 0 and 1, the same for the same seed. */
+function uniformNumbers(seed: number): () => number {
   const generator = xoroshiro128plus(seed);
-  const uniform = () => ((generator.unsafeNext() >>> 0) + 0.5) / 2 ** 32;
   // Seeds that lie close together start alike; the first numbers are thrown away.
   for (let i = 0; i < 64; i++) generator.unsafeNext();
-  let spare: number | null = null;
-  return () => {
-    if (spare !== null) {
-      const deviate = spare;
-      spare = null;
-      return deviate;
-    }
-    const radius = Math.sqrt(-2 * Math.log(uniform()));
-    const angle = 2 * Math.PI * uniform();
-    spare = radius * Math.sin(angle);
-    return radius * Math.cos(angle);
-  };
+  return () => ((generator.unsafeNext() >>> 0) + 0.5) / 2 ** 32;
 }

@@ -1,9 +1,13 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { demoJob } from '../../../src/document/demo/demo-job.ts';
+import { toModel } from '../../../src/document/to-model.ts';
+import { figures } from '../../../src/domain/figures.ts';
 import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
 import { hoursRange, percentile, spreadShares } from '../../../src/domain/labour/hours-range.ts';
 import { simulateHours } from '../../../src/domain/labour/simulate-hours.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
+import { plainTrials } from '../../proof/reference/hours-trials.ts';
 import { bidScenario } from '../../support/bid-scenario.ts';
 import { aJob, aLabourBook, aLayout, anActivity, aRun } from '../../support/job.ts';
 
@@ -132,4 +136,59 @@ test('the shares of the spread sum to one, greatest first', () => {
   expect(shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
   expect([...shares].sort((a, b) => b.share - a.share)).toEqual(shares);
   expect(shares[0]?.activity).toBe('tap');
+});
+
+describe('the demo job, correlated as its labour book says', () => {
+  const demo = toModel(demoJob());
+  const { lines: own, range } = figures(demo).labour!;
+  const book = demo.labourBook!;
+
+  test.each([1, 2, 3])(
+    'trials of seed %d agree with the closed form: mean within 0.5 %, standard deviation within 2 %',
+    (seed) => {
+      expect(book.correlation).toBe(0.5);
+      const totals = simulateHours([...own], { ...book, seed, trials: 10_000 });
+      expect(Math.abs(mean(totals) / range.mean - 1)).toBeLessThan(0.005);
+      expect(Math.abs(sd(totals) / range.sd - 1)).toBeLessThan(0.02);
+    },
+  );
+
+  test.each([0.1, 0.5, 0.9])(
+    'so do they at a correlation of %d where every estimate leans as far to high as it can',
+    (correlation) => {
+      const leaning = own.map((line) => {
+        const { likely } = line.base;
+        return { ...line, base: { low: likely * 0.9, likely: likely * 0.9, high: likely * 4 } };
+      });
+      const settings = { correlation, seed: 1, trials: 10_000 };
+      const { mean: middle, sd: spread } = hoursRange(leaning, settings);
+      const totals = simulateHours(leaning, settings);
+      expect(Math.abs(mean(totals) / middle - 1)).toBeLessThan(0.005);
+      expect(Math.abs(sd(totals) / spread - 1)).toBeLessThan(0.02);
+    },
+  );
+
+  test('a plain loop with the library’s own inverse for every draw comes to the same percentiles', () => {
+    // Few lines of each activity stand for all: the loop is slow. Percentiles of 3,000 trials err by some 0.3 %.
+    const few = own.filter(({ run }) => run === own[0]?.run || run === own.at(-1)?.run);
+    const totals = Float64Array.from(plainTrials(few, { correlation: 0.5, seed: 4, trials: 3_000 }));
+    const ours = hoursRange(few, { correlation: 0.5, seed: 1, trials: 10_000 });
+    for (const [part, value] of [
+      [0.1, ours.p10],
+      [0.5, ours.p50],
+      [0.8, ours.p80],
+      [0.9, ours.p90],
+    ] as const)
+      expect(Math.abs(percentile(totals, part) / value - 1)).toBeLessThan(0.01);
+    expect(Math.abs(mean(totals) / ours.mean - 1)).toBeLessThan(0.005);
+    expect(Math.abs(sd(totals) / ours.sd - 1)).toBeLessThan(0.05);
+  });
+
+  test('trials that were run are not run again for the same lines, and are for other ones', () => {
+    const settings = { correlation: 0.2, seed: 9, trials: 50 };
+    const once = simulateHours(own, settings);
+    expect(simulateHours(own, settings)).toBe(once);
+    expect(simulateHours(own, { ...settings, seed: 10 })).not.toEqual(once);
+    expect(simulateHours([...own], settings)).toEqual(once);
+  });
 });
