@@ -43,5 +43,14 @@ function runFacts({ run, type, levelName, layout, revision, changed, releasedAt 
     ['Feed device', run.feed.deviceA === null ? NONE : `${run.feed.deviceA} A`],
     ['Conductors along the run', `on the ${run.conductorSide}`],
     ['Released', revision === 0 ? 'not released' : release],
+    ...substituted(run.fieldHold, say),
   ];
+}
+
+/** Only where the floor did: what was put in the place of the sections that were designed. */
+function substituted(hold: RunDossier['run']['fieldHold'], say: Say): Fact[] {
+  return (hold?.sections ?? []).map(({ from, to, kind }) => [
+    'Substituted on the floor',
+    `${say.length(to - from)}${kind === 'cut' ? ' cut' : ''} at ${say.length(from)}`,
+  ]);
 }
