@@ -3,7 +3,9 @@ import { QUOTED_ITEMS, TAXABLE } from '../../domain/bid/bid-entries.ts';
 import { day, label, money, name, note, percent } from './fields.ts';
 
 const quoteLineSchema = z.strictObject({
-  item: z.enum(QUOTED_ITEMS).describe('What the line is for; lot: everything of the package'),
+  item: z
+    .enum(QUOTED_ITEMS)
+    .describe('What the line is for; lot: all that the takeoff counts, or all of a subcontract'),
   detail: name('What it is more exactly').optional(),
   state: z.enum(['priced', 'included', 'lacks']).describe('At its own amount, held by another line, or not offered'),
   amount: money('What is asked; of a line that lacks, the plug that stands in for it').optional(),

@@ -4,10 +4,11 @@ import type { Bid, Job } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { toMm } from '../units/length.ts';
 import type { UnitItem, UnitPriceEntry } from './bid-entries.ts';
-import { type Bought, holds } from './bought.ts';
+import type { Bought } from './bought.ts';
 import { markFactor } from './marks.ts';
 import type { PricedLine, UnitPrice, UnitPrices } from './result.ts';
 import { taxPercentOn } from './tax-lines.ts';
+import { unitMaterial } from './unit-material.ts';
 
 interface Counted {
   readonly job: Job;
@@ -42,7 +43,7 @@ export function priceUnits(counted: Counted): UnitPrices | null {
 function priceUnit(entry: UnitPriceEntry, counted: Counted): UnitPrice {
   const { bid, labour } = counted;
   const { unit, quantity } = quantityOf(entry.item, counted);
-  const material = quantity === 0 ? null : materialOf(entry, quantity, counted);
+  const material = quantity === 0 ? null : unitMaterial(entry, quantity, counted);
   const hours = quantity === 0 ? 0 : hoursOf(entry.item, labour) / quantity;
   const rate = labour?.costPerProductiveHour ?? 0;
   const consumed = 1 + (bid.consumablesPercent ?? 0) / 100;
@@ -102,36 +103,4 @@ const WORK: Readonly<Record<UnitItem, readonly Activity[]>> = {
 function hoursOf(item: UnitItem, labour: Labour | null): number {
   const own = new Set<string>(WORK[item]);
   return (labour?.byActivity ?? []).reduce((sum, { activity, hours }) => sum + (own.has(activity) ? hours : 0), 0);
-}
-
-interface Material {
-  /** Of one, in minor units, unrounded: as bought, and with waste, escalation and tax. */
-  readonly bare: number;
-  readonly loaded: number;
-}
-
-function materialOf(entry: UnitPriceEntry, quantity: number, counted: Counted): Material | null {
-  const { bid, bought, priced } = counted;
-  const quote = bought.chosen.find((chosen) => holds(chosen, entry.item));
-  const tax = 1 + taxPercentOn(bid, 'materials') / 100;
-  const escalated = 1 + (bid.escalationPercent ?? 0) / 100;
-  const wasted = 1 + (bid.wastePercent ?? 0) / 100;
-  if (entry.material !== null) return { bare: entry.material, loaded: entry.material * wasted * escalated * tax };
-  if (quote !== undefined) {
-    const own = quote.lines.filter(({ item }) => item === entry.item);
-    if (own.length === 0 || own.some(({ amount }) => amount === null)) return null;
-    const held = quote.firm ? 1 : escalated;
-    const sum = (state: 'priced' | 'lacks') =>
-      own.reduce((total, line) => total + (line.state === state ? (line.amount ?? 0) : 0), 0);
-    const bare = (sum('priced') + sum('lacks')) / quantity;
-    const taxed =
-      quote.tax === 'in'
-        ? (sum('priced') * (held * tax - (tax - 1)) + sum('lacks') * held * tax) / quantity
-        : bare * held * tax;
-    return { bare, loaded: taxed };
-  }
-  const own = priced.filter(({ key }) => key === entry.item);
-  if (bid.materials !== null || own.length === 0 || own.some(({ amount }) => amount === null)) return null;
-  const bare = own.reduce((sum, { amount }) => sum + (amount ?? 0), 0) / quantity;
-  return { bare, loaded: bare * wasted * escalated * tax };
 }

@@ -113,6 +113,18 @@ describe('what is worth a second look', () => {
     expect(checks({ quotes: [taps('A'), taps('B')] }).map(({ message }) => message)).toEqual([
       'Quotes A and B are both chosen and both hold tap-offs: take the line out of one.',
     ]);
+    // One for the lot and one for a part of it, unless the lot says that it lacks the part.
+    const lot = aQuote({ id: 'L', package: 'L', chosen: true }, { amount: 9 });
+    const twice = (quote: typeof lot) =>
+      checks({ quotes: [quote, taps('A')] })
+        .filter(({ rule }) => rule === 'bid.quoted-twice')
+        .map(({ message }) => message);
+    expect(twice(lot)).toEqual(['Quotes L and A are both chosen and both hold tap-offs: take the line out of one.']);
+    const without = {
+      ...lot,
+      lines: [...lot.lines, { item: 'tap', detail: null, state: 'lacks', amount: 0 } as const],
+    };
+    expect(twice(without)).toEqual([]);
   });
 
   test('a lot that says nothing of contact sets, clamps, caps or slot closure', () => {

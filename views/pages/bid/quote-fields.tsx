@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { QUOTED_ITEMS } from '../../../src/domain/bid/bid-entries.ts';
+import { QUOTED_ITEMS, type QuotedItem } from '../../../src/domain/bid/bid-entries.ts';
 import { itemWord } from '../../../src/domain/bid/item-words.ts';
 import { type Entered, faultProps } from '../../components/fault-of.ts';
 import { SelectField, TextField, TickField } from '../../components/field.tsx';
@@ -13,6 +13,10 @@ const IN_OR_OUT = [
   { value: 'in', word: 'in its amounts' },
   { value: 'out', word: 'out' },
 ];
+
+function itemOption(item: QuotedItem) {
+  return { value: item, word: item === 'lot' ? 'the lot: all that is counted' : itemWord(item) };
+}
 
 /** Every quote with its lines under its name, and one empty quote for the next. One with something wrong stands open. */
 export function QuoteFields(props: RowsProps): JSX.Element {
@@ -100,7 +104,7 @@ function QuoteEntry({ row, entered, faultOf, currency }: RowsProps & { readonly 
           {
             name: 'item',
             head: bidCellWord('item'),
-            options: [{ value: '', word: '–' }, ...QUOTED_ITEMS.map((item) => ({ value: item, word: itemWord(item) }))],
+            options: [{ value: '', word: '–' }, ...QUOTED_ITEMS.map(itemOption)],
           },
           { name: 'detail', head: bidCellWord('detail'), kind: 'text' },
           {
