@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { UNIT_ITEMS } from '../../../src/domain/bid/bid-entries.ts';
 import { ESTIMATE_CLASSES } from '../../../src/domain/bid/estimate-class.ts';
 import type { Bid } from '../../../src/domain/model.ts';
-import { bidOf, quickT2 } from '../../support/bid.ts';
+import { aQuote, bidOf, quickT2 } from '../../support/bid.ts';
 
 const job = quickT2();
 const prices = {
@@ -66,6 +66,36 @@ describe('unit prices', () => {
     const rounding = (bid.unitPrices?.lines ?? []).reduce((sum, { quantity }) => sum + quantity / 2, 0) + 20;
     expect(Math.abs(bid.unitPrices?.remainder ?? Number.NaN)).toBeLessThan(rounding);
     expect(rounding).toBeLessThan(bid.price / 5_000);
+  });
+
+  test.each([
+    { firm: false, tax: 'out' as const },
+    { firm: true, tax: 'out' as const },
+    { firm: false, tax: 'in' as const },
+    { firm: true, tax: 'in' as const },
+  ])('what a quote asks more for tap-offs is in their unit price as it is in the price: %j', (terms) => {
+    const withTaps = (amount: number) => {
+      const quote = aQuote(
+        { ...terms, chosen: true },
+        { item: 'tap', amount },
+        { item: 'tap', detail: 'meters', state: 'lacks', amount: amount / 10 },
+      );
+      const marks = { overheadPercent: 10, profit: { kind: 'margin', percent: 6 } } as const;
+      return units({
+        quotes: [quote],
+        taxPercent: 7,
+        escalationPercent: 4,
+        wastePercent: 3,
+        ...marks,
+        unitPrices: [want('tap')],
+      });
+    };
+    const [before, after] = [withTaps(20_000_000), withTaps(30_000_000)];
+    const step =
+      (after.unitPrices?.lines[0]?.worked ?? Number.NaN) - (before.unitPrices?.lines[0]?.worked ?? Number.NaN);
+    expect(step).toBeGreaterThan(10_000);
+    // 960 prices rounded to the cent may be 9.60 off.
+    expect(Math.abs(step * 960 - (after.price - before.price))).toBeLessThan(960 + 10);
   });
 
   test('an offered price stands in for the worked one, and one below cost is told', () => {
