@@ -95,14 +95,20 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   ],
   'runs.0.taps.1.near': [],
   'extras.0': ['level', 'price', 'hours', 'note'],
-  labourBook: ['factors', 'learning', 'nonProductivePercent', 'crew', 'correlation', 'trials', 'seed'],
+  labourBook: [
+    ...['factors', 'learning', 'nonProductivePercent', 'crew', 'correlation', 'trials', 'seed'],
+    // Beyond the page: time lost by the day, and what overtime costs.
+    ...['nonProductiveDay', 'overtime'],
+  ],
+  'labourBook.nonProductiveDay': [],
+  'labourBook.overtime': ['straightHours', 'premium', 'productivity'],
   'labourBook.activities.section': ['bands', 'factors'],
   'labourBook.activities.section.bands.0': [],
   'labourBook.factors': ['height', 'congestion', 'storeyPercentEach', 'livePercent'],
   'labourBook.factors.height.0': [],
   'labourBook.factors.congestion': [],
   'labourBook.learning': ['activities'],
-  'labourBook.crew.0': [],
+  'labourBook.crew.0': ['burdenPercent'],
   // Beyond the page: what a bid may hold of cost and of terms, all of it optional.
   bid: [
     ...['materials', 'taxPercent', 'other', 'supervision', 'overheadPercent', 'profit', 'contingencyP'],
