@@ -27,6 +27,7 @@ function told(kind: PictureKind, page: number, seconds: number, answer: Answer):
   const what = kind === 'pdf' ? 'PDF' : kind.toUpperCase();
   switch (answer.why) {
     case 'broken':
+    case 'ended':
       return not(`The ${what} cannot be read: it is damaged or cut off.`, SAVE_ANEW);
     case 'locked':
       return not('The PDF asks for a password.', 'Save a copy without a password, or print the page to a new PDF.');

@@ -18,7 +18,7 @@ async function draw({ kind, bytes, page, limits }) {
   if (!opened.ok) return opened;
   const paper = reduced(opened.canvas, limits.longestOnPaper, limits.pale);
   if (isBlank(paper)) return { ok: false, why: 'blank' };
-  const { canvas, png } = await smallEnough(opened.canvas, limits);
+  const { canvas, png } = smallEnough(opened.canvas, limits);
   return {
     ok: true,
     page: opened.page,
@@ -27,7 +27,7 @@ async function draw({ kind, bytes, page, limits }) {
     height: canvas.height,
     dotsPerInch: opened.dotsPerInch === null ? null : (opened.dotsPerInch * canvas.width) / opened.canvas.width,
     picture: png,
-    paper: await paper.encode('jpeg', 70),
+    paper: paper.encodeSync('jpeg', 70),
   };
 }
 
@@ -74,8 +74,8 @@ async function openPage(bytes, number, limits) {
 }
 
 /** A picture of much grain is drawn smaller until it can be kept. */
-async function smallEnough(canvas, limits) {
-  const png = await canvas.encode('png');
+function smallEnough(canvas, limits) {
+  const png = canvas.encodeSync('png');
   if (png.length <= limits.mostKeptBytes || Math.max(canvas.width, canvas.height) < 1000) return { canvas, png };
   return smallEnough(reduced(canvas, Math.max(canvas.width, canvas.height) * 0.7, 1), limits);
 }

@@ -26,7 +26,7 @@ export interface DrawnPicture {
 
 export type Answer =
   | DrawnPicture
-  | { readonly ok: false; readonly why: 'broken' | 'locked' | 'blank' | 'slow' }
+  | { readonly ok: false; readonly why: 'broken' | 'ended' | 'locked' | 'blank' | 'slow' }
   | { readonly ok: false; readonly why: 'no-page'; readonly pages: number }
   | { readonly ok: false; readonly why: 'small-page'; readonly inches: readonly [number, number] };
 
@@ -39,8 +39,18 @@ export async function inTurn<T>(work: () => Promise<T>): Promise<T> {
   return turn;
 }
 
-/** What `draw-process.mjs` answers, within so many seconds. */
-export function inOwnProcess(kind: PictureKind, bytes: Uint8Array, page: number, seconds: number): Promise<Answer> {
+/** What `draw-process.mjs` answers, within so many seconds. A process that ended without an answer is given a second chance. */
+export async function inOwnProcess(
+  kind: PictureKind,
+  bytes: Uint8Array,
+  page: number,
+  seconds: number,
+): Promise<Answer> {
+  const first = await once(kind, bytes, page, seconds);
+  return !first.ok && first.why === 'ended' ? once(kind, bytes, page, seconds) : first;
+}
+
+function once(kind: PictureKind, bytes: Uint8Array, page: number, seconds: number): Promise<Answer> {
   const file = fileURLToPath(new URL('./draw-process.mjs', import.meta.url));
   const child = fork(file, {
     env: {},
@@ -57,10 +67,10 @@ export function inOwnProcess(kind: PictureKind, bytes: Uint8Array, page: number,
       resolve(answer as Answer); // from our own file beside this one
       child.disconnect();
     });
-    child.once('error', reject);
+    child.on('error', reject); // every one of them is heard: an unheard one would end the server
     child.once('exit', () => {
       clearTimeout(clock);
-      resolve({ ok: false, why: 'broken' }); // unless it has answered: a damaged picture may end its process
+      resolve({ ok: false, why: 'ended' }); // unless it has answered: a damaged picture may end its process
     });
     child.send({ kind, bytes, page, limits: LIMITS }, () => {}); // a process that is gone by now tells so by its end
   });

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { drawBackground } from '../../../src/paper/background/draw-background.ts';
+import { CROSS_JPEG } from '../../support/cross-jpeg.ts';
 import {
   type Cross,
-  crossJpeg,
   crossPdf,
   crossPng,
   inkOf,
   nonsensePng,
+  onItsSide,
   statedJpeg,
   statedPng,
   withText,
@@ -72,9 +73,15 @@ describe('a picture', () => {
   });
 
   it('may be a JPEG', async () => {
-    const page = await drawn(await crossJpeg(900, 600, [{ x: 300, y: 200 }]));
-    expect(page).toMatchObject({ kind: 'jpeg', width: 900, height: 600 });
-    expect((await inkOf(page.picture)).at(300, 200)).toBeGreaterThan(100);
+    const page = await drawn(CROSS_JPEG);
+    expect(page).toMatchObject({ kind: 'jpeg', width: 304, height: 200 });
+    expect((await inkOf(page.picture)).at(100, 60)).toBeGreaterThan(200);
+  });
+
+  it('of a telephone held upright stands upright: what was left and up is right and up', async () => {
+    const page = await drawn(onItsSide(CROSS_JPEG));
+    expect(page).toMatchObject({ width: 200, height: 304 });
+    expect((await inkOf(page.picture)).at(200 - 60, 100)).toBeGreaterThan(200);
   });
 
   it('for paper is paler: black is left at 40 % of its ink, white is white', async () => {
