@@ -10,6 +10,7 @@ import {
   range,
   rangeDraws,
   supports,
+  whatIfBench,
 } from './bench/domain-benches.ts';
 import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
@@ -34,6 +35,7 @@ const BENCHES: readonly Bench[] = [
   solverLayout,
   range,
   rangeDraws,
+  whatIfBench,
   insertingMany,
   releaseGrowth,
   floorsPage,

@@ -2,6 +2,8 @@ import { campusJob } from '../../src/document/demo/campus.ts';
 import { demoJob } from '../../src/document/demo/demo-job.ts';
 import type { JobDocument } from '../../src/document/job-document.ts';
 import { toModel } from '../../src/document/to-model.ts';
+import { applyWhatIf } from '../../src/document/what-if/apply-what-if.ts';
+import { beside } from '../../src/document/what-if/beside.ts';
 import { judgeFaceOff } from '../../src/domain/face-off/judge-face-off.ts';
 import { figures } from '../../src/domain/figures.ts';
 import { hoursRange } from '../../src/domain/labour/hours-range.ts';
@@ -124,6 +126,28 @@ export const rangeDraws: Bench = {
       measured: () => hoursRange([...lines], { correlation, seed: 1, trials: 10_000 }),
       baseline: () => plainTrials(lines, { correlation, seed: 1, trials: 100 }),
     };
+  },
+};
+
+export const whatIfBench: Bench = {
+  name: 'what-if',
+  measured: 'a tight ceiling and dearer joints beside the demo job, everything worked on a copy',
+  baseline: 'the figures of the demo job worked from the start',
+  reading: '1 is as long as the job itself',
+  limitMs: 300,
+  prepare: () => {
+    const document = demoJob();
+    const job = toModel(document);
+    const base = { job, figures: figures(job) };
+    const change = {
+      conditions: [{ level: null, congestion: 'tight' as const }],
+      activities: [{ activity: 'joint', likely: 0.9 }],
+    };
+    const measured = () => {
+      const applied = applyWhatIf(document, change);
+      return applied.ok && beside(base, applied.document, null, applied.touched);
+    };
+    return { measured, baseline: () => figures(toModel(document)) };
   },
 };
 

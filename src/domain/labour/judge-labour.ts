@@ -8,8 +8,8 @@ import { type Measure, measureRun } from './measure-run.ts';
 import { ACTIVITIES, type Activity } from './result.ts';
 
 /**
- * Where the hours say less than they seem to: activities that nobody knows, work that the labour book has no hours for, a
- * length unit on work that has no length, and a height factor without a mounting height. Nothing without a labour book.
+ * Where the hours say less than they seem to: activities that nobody knows, work that the labour book has no hours for or
+ * 0 of them, a length unit on work that has no length, and a height factor without a mounting height. Nothing without a labour book.
  */
 export function judgeLabour(
   job: Job,
@@ -22,6 +22,7 @@ export function judgeLabour(
   return [
     ...judgeNames(book),
     ...judgeMissing(book, work),
+    ...judgeZero(book, work),
     ...judgeUnits(book, work),
     ...judgeHeights(job, book, layouts),
   ];
@@ -58,6 +59,18 @@ function judgeMissing(book: LabourBook, work: Work): Finding[] {
   if (missing.length === 0) return [];
   const message = `Labour book ${book.version} has no hours for ${missing.join(', ')}, so this work is not in the hours: add it to the book, or say that others do it.`;
   return [finding(book, 'labour.no-hours', 'note', message)];
+}
+
+/** Hours of 0 are most often a cell that nobody filled: the work would cost nothing. */
+function judgeZero(book: LabourBook, work: Work): Finding[] {
+  const isZero = ({ likely, bands }: LabourActivity) => likely === 0 || bands.some((band) => band.likely === 0);
+  const isCounted = (id: string) => ACTIVITIES.some((known) => known === id && (work.get(known)?.length ?? 0) > 0);
+  return book.activities
+    .filter((activity) => isZero(activity) && isCounted(activity.id))
+    .map(({ id }) => {
+      const message = `Labour book ${book.version} gives 0 likely hours for ${id}, and the job has work of it that then costs nothing: enter its hours, or take it out of the book and say that others do it.`;
+      return finding(book, 'labour.zero', 'warning', message);
+    });
 }
 
 function judgeUnits(book: LabourBook, work: Work): Finding[] {

@@ -223,6 +223,27 @@ describe('what cannot be read is told by row and column with the remedy, and no 
     expect(found?.remedy).not.toBe('');
   });
 
+  test('time lost as a share and by the day, and a day of which all is lost, are told with what to keep', () => {
+    const day = (lost: string, share: string) =>
+      sheet
+        .replace(/book,non-productive %,,,,,,,6/, `book,non-productive %,,,,,,,${share}`)
+        .replace(
+          /book,currency/,
+          `book,hours lost of a day,,,,,,,${lost},,,,\r\nbook,hours of a working day,,,,,,,8,,,,\r\nbook,currency`,
+        );
+    expect(faultsOf(day('0.5', '0'))).toEqual([]);
+    expect(faultsOf(day('0.5', '6')).map(({ problem, remedy }) => `${problem} ${remedy}`)).toEqual([
+      'Non-working time is given as 6 % and as hours of the day, and would count twice. Keep one of the two.',
+    ]);
+    expect(faultsOf(day('8', '0'))).toMatchObject([
+      {
+        column: 'value',
+        problem: 'Of 8 hours a day 8 are lost, so that none is worked.',
+        remedy: expect.stringContaining('fewer'),
+      },
+    ]);
+  });
+
   test('a book without its version is told too', () => {
     expect(faultsOf(edited(/book,version.*\r\n/, '')).map(({ problem, column }) => `${column} ${problem}`)).toEqual([
       expect.stringContaining('version'),

@@ -27,6 +27,18 @@ test('work that the book has no hours for is named, and work that does not occur
   expect(findings[0]?.message).not.toContain('elbow');
 });
 
+test('a labour unit of 0 on work that is counted is a warning, in one length too, and on work that does not occur nothing', () => {
+  const none = { low: 0, likely: 0, high: 0 };
+  const zero = (id: string) => judged(complete.map((one) => (one.id === id ? { ...one, ...none } : one)));
+  expect(zero('joint')).toMatchObject([{ rule: 'labour.zero', severity: 'warning' }]);
+  expect(zero('joint')[0]?.message).toMatch(/gives 0 likely hours for joint.*enter its hours/);
+  expect(zero('elbow')).toEqual([]);
+  const bands = [{ upTo: feet(10), ...none }];
+  expect(judged(complete.map((one) => (one.id === 'section' ? { ...one, bands } : one)))).toMatchObject([
+    { rule: 'labour.zero' },
+  ]);
+});
+
 const withUnit = (id: string, unit: string) =>
   judged(complete.map((activity) => (activity.id === id ? { ...activity, unit } : activity)));
 
