@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { type LabourBookDocument, labourBookSchema, projectSchema } from '../document/job-document.ts';
-import { bookChanges } from '../document/labour-book-sheet/book-changes.ts';
-import { isUniqueViolation, type Reader, type Tx } from '../store/database.ts';
+import { type LabourBookDocument, projectSchema } from '../document/job-document.ts';
+import { isUniqueViolation, type Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
 import { changeDesign } from './designs.ts';
@@ -10,20 +9,7 @@ import { once, type Submission } from './once.ts';
 import { cut, type Listed, type PageQuery } from './paging.ts';
 import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
-
-export const shelvedBookSchema = z.object({
-  id: z.string(),
-  name: z.string(),
-  version: z.string(),
-  note: z.string(),
-  currency: z.string().describe('Of the crew’s rates'),
-  madeBy: z.string(),
-  madeAt: z.iso.datetime(),
-  inThisJob: z.boolean().describe('The job’s own book says the same, word for word.'),
-});
-export type ShelvedBook = z.infer<typeof shelvedBookSchema>;
-export const shelvedBookWholeSchema = shelvedBookSchema.extend({ document: labourBookSchema });
-export type ShelvedBookWhole = z.infer<typeof shelvedBookWholeSchema>;
+import { bookOf, namesOf, type ShelvedBook, type ShelvedBookWhole, shelved, viewOf } from './shelved-books.ts';
 
 export const keepBookSchema = z.strictObject({
   name: z.string().trim().min(1).max(100).describe('What the company calls the book, as "Shop hours"'),
@@ -160,45 +146,4 @@ async function create(tx: Tx, data: Parameters<Tx['shelvedLabourBook']['create']
     if (!isUniqueViolation(error)) throw error;
     refuse({ code: 'duplicate', what: `version of ${data.name}`, field: 'version', value: String(data.version) });
   }
-}
-
-async function shelved(reader: Reader, id: string) {
-  return (
-    (await reader.shelvedLabourBook.findUnique({ where: { id } })) ??
-    refuse({ code: 'not-found', what: 'labour book on the shelf' })
-  );
-}
-
-type Row = Awaited<ReturnType<typeof shelved>>;
-
-function bookOf(row: { readonly document: unknown }): LabourBookDocument {
-  return labourBookSchema.parse(row.document);
-}
-
-function viewOf(
-  row: Omit<Row, 'document'> & { readonly document: unknown },
-  names: ReadonlyMap<string, string>,
-  own: LabourBookDocument | null,
-): ShelvedBook {
-  const { id, name, version, note, currency, madeBy, madeAt } = row;
-  const isSame = own !== null && bookChanges(own, bookOf(row), { units: 'metric', currency }).length === 0;
-  return {
-    id,
-    name,
-    version,
-    note,
-    currency,
-    madeBy: names.get(madeBy) ?? 'somebody who left',
-    madeAt: madeAt.toISOString(),
-    inThisJob: isSame,
-  };
-}
-
-async function namesOf(
-  reader: Reader,
-  rows: readonly { readonly madeBy: string }[],
-): Promise<ReadonlyMap<string, string>> {
-  const ids = [...new Set(rows.map(({ madeBy }) => madeBy))];
-  const users = await reader.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
-  return new Map(users.map(({ id, name }) => [id, name]));
 }

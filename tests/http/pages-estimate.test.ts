@@ -70,6 +70,7 @@ forEachDatabase((open) => {
 
   it('hours stand by activity and level, and the lines of the CSV add up to the likely hours', async () => {
     const page = await get('rita', '/hours');
+    expect(readPage(page.text)).toContain('Labour book demo-1 (invented) is invented');
     const { body: figures } = await play.as('rita').get(`/api/v1/projects/${path.split('/')[2]}/figures`);
     const { heads, lines } = await csv('/hours.csv');
     const hours = lines.reduce(

@@ -4,7 +4,8 @@ import { readTable } from '../lists/read-table.ts';
 import { inRowOrder, type ListLog, rowTaker } from '../lists/row-taker.ts';
 import { BOOK_COLUMNS, type BookColumn } from './columns.ts';
 import { judgeBook } from './judge-book.ts';
-import { type Reading, readBookRow } from './read-book-row.ts';
+import { readBookRow } from './read-book-row.ts';
+import type { Reading } from './reading.ts';
 
 export type ReadBook =
   | { readonly ok: true; readonly book: LabourBookDocument; readonly questions: readonly ListFault[] }

@@ -1,19 +1,10 @@
 import { z } from 'zod';
 import type { Context } from '../../actions/context.ts';
-import { exportBook, previewBook, takeSheet } from '../../actions/labour-book-changes.ts';
-import {
-  getShelved,
-  keepBookSchema,
-  keepOnShelf,
-  listShelf,
-  shelvedBookSchema,
-  shelvedBookWholeSchema,
-  takeFromShelf,
-} from '../../actions/labour-book-shelf.ts';
+import { previewBook } from '../../actions/labour-book-changes.ts';
+import { getShelved, keepBookSchema, keepOnShelf, listShelf, takeFromShelf } from '../../actions/labour-book-shelf.ts';
 import { getLabourBook, labourBookViewSchema } from '../../actions/labour-books.ts';
 import { listOf, pageQuerySchema } from '../../actions/paging.ts';
-import { BOOK_HEADINGS } from '../../document/labour-book-sheet/columns.ts';
-import { writeTable } from '../../document/lists/write-table.ts';
+import { shelvedBookSchema, shelvedBookWholeSchema } from '../../actions/shelved-books.ts';
 import { besideSchema, printBeside } from '../../document/what-if/totals-schema.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
@@ -46,7 +37,7 @@ const upgradeSchema = besideSchema.extend({
     .describe('Every value that differs, as its sheet says it; empty where a book does not have it'),
 });
 
-/** The shelf of the company's labour books, and the sheet that a book goes out and in by. Office only. */
+/** The shelf of the company's labour books. Office only. */
 export function labourBookShelf(app: App, context: Context): void {
   app.get(
     `${path}/shelf`,
@@ -127,48 +118,6 @@ export function labourBookShelf(app: App, context: Context): void {
       const { projectId, id } = request.params;
       const viewer = viewerOf(request);
       await takeFromShelf(context, viewer, projectId, readVersion(request), id);
-      const now = await getLabourBook(context, viewer, projectId);
-      stamp(reply, now.version);
-      return now;
-    },
-  );
-
-  app.get(
-    `${path}/sheet`,
-    {
-      schema: {
-        tags,
-        summary: 'The labour book as the rows of its sheet, CSV',
-        params: projectParams,
-        response: { 200: z.string(), ...problems },
-      },
-    },
-    async (request, reply) => {
-      const { rows } = await exportBook(context, viewerOf(request), request.params.projectId);
-      const text = writeTable(
-        BOOK_HEADINGS,
-        rows.map((row) => BOOK_HEADINGS.map((heading) => row[heading] ?? '')),
-      );
-      return reply.type('text/csv; charset=utf-8').send(text);
-    },
-  );
-
-  app.put(
-    `${path}/sheet`,
-    {
-      schema: {
-        tags,
-        summary: 'Set the labour book from the rows of its sheet, whole or not at all',
-        params: projectParams,
-        headers: changeHeaders,
-        body: z.strictObject({ text: z.string().max(2_000_000).describe('CSV, or cells separated by tabs') }),
-        response: { 200: labourBookViewSchema, ...problems },
-      },
-    },
-    async (request, reply) => {
-      const { projectId } = request.params;
-      const viewer = viewerOf(request);
-      await takeSheet(context, viewer, projectId, readVersion(request), request.body.text);
       const now = await getLabourBook(context, viewer, projectId);
       stamp(reply, now.version);
       return now;

@@ -15,6 +15,7 @@ import { inspections } from './inspections.ts';
 import { jobDocuments } from './job-documents.ts';
 import { joints } from './joints.ts';
 import { labourBook } from './labour-book.ts';
+import { labourBookSheet } from './labour-book-sheet.ts';
 import { labourBookShelf } from './labour-book-shelf.ts';
 import { levels } from './levels.ts';
 import { lists } from './lists.ts';
@@ -52,6 +53,7 @@ export function apiRoutes(app: App, context: Context): void {
   lists(app, context);
   labourBook(app, context);
   labourBookShelf(app, context);
+  labourBookSheet(app, context);
   bid(app, context);
   bidBuildUp(app, context);
   frozenBids(app, context);

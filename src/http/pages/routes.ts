@@ -17,7 +17,8 @@ import { hours } from './hours.ts';
 import { jobFloors } from './job-floors.ts';
 import { jobs } from './jobs.ts';
 import { labourBook } from './labour-book.ts';
-import { labourBookShelf } from './labour-book-shelf.ts';
+import { labourBookSheet } from './labour-books/sheet.ts';
+import { labourBookShelf } from './labour-books/shelf.ts';
 import { levelEdit } from './level-edit.ts';
 import { levelPlanPage } from './level-plan.ts';
 import { lists } from './lists.ts';
@@ -70,6 +71,7 @@ export function pageRoutes(app: App, context: Context, feed: ChangeFeed): void {
   hours(app, context);
   labourBook(app, context);
   labourBookShelf(app, context);
+  labourBookSheet(app, context);
   whatIfPage(app, context);
   bid(app, context);
   frozenBid(app, context);
