@@ -85,7 +85,9 @@ forEachDatabase((open) => {
   });
 
   it('each figure of the hours opens to its working, line by line', async () => {
-    const said = readPage((await get('rita', '/hours?activity=joint&level=F2')).text);
+    const { text } = await get('rita', '/hours?activity=joint&level=F2');
+    const said = readPage(text);
+    expect(text).toMatch(/<a href="\/jobs\/[^"]+\/runs\/[^"]+#hours">F2-R01-A<\/a>/);
     expect(said).toContain('Labour hours: make up joints, Floor 2');
     expect(said).toMatch(/F2-R01-A Floor 2 4 4 0\.6 h 1\.160 13 \d\.\d{3} 1\.060 \d\.\d{2}/); // 15 % congestion and 1 % for the storey, added
     expect(said).toContain('base hours 0.6 h likely, 0.51 to 0.84 h labour book demo-1 (invented)');

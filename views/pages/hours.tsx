@@ -27,6 +27,7 @@ export interface HoursPageProps {
     readonly activity: Activity | 'extra';
     readonly where: string;
     readonly lines: readonly LabourLine[];
+    readonly runIds: ReadonlyMap<string, string>;
     readonly pager: PagerProps | null;
   } | null;
 }

@@ -62,3 +62,17 @@ export function linesOf(
 ): readonly LabourLine[] {
   return labour.lines.filter((line) => line.activity === activity && (level === undefined || line.level === level));
 }
+
+/** Ids of the runs of some lines, by label: where each line's run can be opened. A page of lines, not all of a job. */
+export async function runIdsOf(
+  context: Context,
+  projectId: string,
+  lines: readonly LabourLine[],
+): Promise<ReadonlyMap<string, string>> {
+  const keys = [...new Set(lines.flatMap(({ run }) => (run === null ? [] : [run])))];
+  const rows = await context.database.db.run.findMany({
+    where: { projectId, key: { in: keys } },
+    select: { id: true, key: true },
+  });
+  return new Map(rows.map(({ id, key }) => [key, id]));
+}

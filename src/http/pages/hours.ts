@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { HoursPage, type HoursPageProps, HoursTools } from '../../../views/pages/hours.tsx';
-import { type HoursBoard, hoursBoard, linesOf } from '../../actions/boards/hours-board.ts';
+import { type HoursBoard, hoursBoard, linesOf, runIdsOf } from '../../actions/boards/hours-board.ts';
 import type { Context } from '../../actions/context.ts';
 import { hoursCsv } from '../../document/hours-csv.ts';
 import { ACTIVITIES } from '../../domain/labour/result.ts';
@@ -50,7 +50,7 @@ export function hours(app: App, context: Context): void {
         leftOut,
         spread,
         mayMoney: heading.reached.may('money'),
-        opened: openedOf(board, jobId, request.query),
+        opened: await openedOf(context, board, jobId, request.query),
       }),
     );
   });
@@ -61,11 +61,12 @@ export function hours(app: App, context: Context): void {
   });
 }
 
-function openedOf(
+async function openedOf(
+  context: Context,
   { labour, levels }: HoursBoard,
   jobId: string,
   { activity, level, page }: Query,
-): HoursPageProps['opened'] {
+): Promise<HoursPageProps['opened']> {
   if (labour === null || activity === undefined) return null;
   const lines = linesOf(labour, activity, level === NO_LEVEL ? null : level);
   const first = (page - 1) * LINES_A_PAGE;
@@ -75,6 +76,7 @@ function openedOf(
     activity,
     where: level === undefined ? 'whole job' : (levels.find((one) => one.id === level)?.name ?? 'no level'),
     lines: shown,
+    runIds: await runIdsOf(context, jobId, shown),
     pager:
       lines.length > LINES_A_PAGE
         ? pagerOf(listed, 'lines', `/jobs/${jobId}/hours`, { activity, level: level ?? '' })

@@ -16,12 +16,14 @@ export interface HoursLinesProps {
   readonly where: string;
   readonly levels: readonly { readonly id: string; readonly name: string }[];
   readonly lines: readonly LabourLine[];
+  /** By label, for the way to each run. */
+  readonly runIds: ReadonlyMap<string, string>;
   readonly pager: PagerProps | null;
 }
 
 /** One activity line by line. */
 export function HoursLines(props: HoursLinesProps): JSX.Element {
-  const { jobId, units, book, activity, where, levels, lines, pager } = props;
+  const { jobId, units, book, activity, where, levels, lines, runIds, pager } = props;
   const nameOf = new Map(levels.map(({ id, name }) => [id, name]));
   return (
     <>
@@ -36,7 +38,11 @@ export function HoursLines(props: HoursLinesProps): JSX.Element {
         narrow="scrolls"
         none={<EmptyState text="No hours of this activity here." />}
         columns={[
-          { head: 'Run', kind: 'name', cell: ({ line }) => line.run ?? line.note ?? 'added by hand' },
+          {
+            head: 'Run',
+            kind: 'name',
+            cell: ({ line }) => whereOf(line, jobId, runIds.get(line.run ?? '')),
+          },
           { head: 'Level', cell: ({ line }) => (line.level === null ? '' : (nameOf.get(line.level) ?? line.level)) },
           {
             head: 'Length',
@@ -64,4 +70,9 @@ export function HoursLines(props: HoursLinesProps): JSX.Element {
       {pager !== null && <Pager {...pager} />}
     </>
   );
+}
+
+function whereOf({ run, note }: LabourLine, jobId: string, id: string | undefined) {
+  if (run === null) return note ?? 'added by hand';
+  return id === undefined ? run : <a href={`/jobs/${jobId}/runs/${id}#hours`}>{run}</a>;
 }
