@@ -210,6 +210,33 @@ forEachDatabase((open) => {
     expect(await book()).toEqual(before);
   });
 
+  it('a job without a book takes its first one from the shelf, and asks what if before and after', async () => {
+    const { body: kept } = await keep({ name: `First ${made}`, version: '1', note: '' });
+    const { labourBook: _none, bid: _bid, ...bare } = small();
+    const other = await bring(bare);
+    const shelf = await play.as('olive').get(`/jobs/${other}/labour-book/shelf`);
+    expect(readPage(shelf.text)).toContain(
+      'This job has no labour book yet: take one from the shelf, or bring a sheet.',
+    );
+    expect((await play.as('olive').get(`/jobs/${other}/labour-book.csv`)).status).toBe(404);
+    const asked = await play.as('olive').get(`/jobs/${other}/what-if`).query({ 'learning.rate': '0.9' });
+    expect(asked.status).toBe(422);
+    expect(readPage(asked.text)).toContain('The job has no labour book, so no hours can differ.');
+    const route = { 'routes[0].run': bare.runs[0]!.id, 'routes[0].dropMm': '2 ft' };
+    const beside = await play.as('olive').get(`/jobs/${other}/what-if`).query(route);
+    expect(beside.status).toBe(200);
+    expect(readPage(beside.text)).toContain('Things in another number');
+    const shown = await play.as('olive').get(`/jobs/${other}/labour-book/shelf/${kept.id}`);
+    expect(readPage(shown.text)).toContain('Labour hours, likely none');
+    const taken = await play
+      .as('olive')
+      .post(`/jobs/${other}/labour-book/shelf/${kept.id}`)
+      .type('form')
+      .send({ version: 1 });
+    expect(taken.status).toBe(303);
+    expect((await book(other)).document.version).toBe('1');
+  });
+
   it('the shelf says which book the job works with, and that the shipped one is invented', async () => {
     const { version } = await book();
     expect(version).toBeGreaterThan(0);
