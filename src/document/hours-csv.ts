@@ -17,6 +17,7 @@ const HEADINGS = [
   'base likely h',
   'base high h',
   ...FACTORS.map((factor) => `${factor} %`),
+  'conditions of the job',
   'condition factor',
   'repeat',
   'learning factor',
@@ -48,6 +49,10 @@ function cellsOf(line: LabourLine): string[] {
     String(line.base.likely),
     String(line.base.high),
     ...FACTORS.map(percent),
+    line.factors
+      .filter(({ name }) => !FACTORS.some((known) => known === name))
+      .map(({ name, percent: added }) => `${name} ${added} %`)
+      .join('; '),
     String(line.conditionFactor),
     line.repeat === null ? '' : String(line.repeat),
     String(line.learningFactor),

@@ -283,6 +283,12 @@ export interface LabourBook {
     readonly storeyPercentEach: number;
     readonly livePercent: number;
   };
+  /** Conditions of the whole job. `activities` null: those that feel any condition of a level. */
+  readonly jobConditions: readonly {
+    readonly name: string;
+    readonly percent: number;
+    readonly activities: readonly string[] | null;
+  }[];
   readonly learning: {
     readonly rate: number;
     readonly referenceRepeat: number;

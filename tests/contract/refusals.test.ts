@@ -97,9 +97,10 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
   'extras.0': ['level', 'price', 'hours', 'note'],
   labourBook: [
     ...['factors', 'learning', 'nonProductivePercent', 'crew', 'correlation', 'trials', 'seed'],
-    // Beyond the page: time lost by the day, and what overtime costs.
-    ...['nonProductiveDay', 'overtime'],
+    // Beyond the page: time lost by the day, what overtime costs, conditions of the whole job.
+    ...['nonProductiveDay', 'overtime', 'jobConditions'],
   ],
+  'labourBook.jobConditions.0': ['activities'],
   'labourBook.nonProductiveDay': [],
   'labourBook.overtime': ['straightHours', 'premium', 'productivity'],
   'labourBook.activities.section': ['bands', 'factors'],

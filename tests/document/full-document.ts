@@ -224,6 +224,7 @@ export function fullDocument(): JobDocument {
         storeyPercentEach: 1,
         livePercent: 30,
       },
+      jobConditions: [{ name: 'night shift', percent: 8.5, activities: ['section'] }],
       learning: { rate: 0.95, referenceRepeat: 8, over: 'run', activities: ['section'] },
       nonProductivePercent: 0,
       nonProductiveDay: { lostHours: 0.5, dayHours: 8 },

@@ -56,6 +56,31 @@ forEachDatabase((open) => {
     expect(await hours()).toBeGreaterThan(was);
   });
 
+  it('a condition of the whole job and overtime are entered, and stand in the working of each line that feels them', async () => {
+    const entries = {
+      'jobConditions[0].name': 'night shift',
+      'jobConditions[0].percent': '8',
+      'overtime.hoursPerWeek': '48',
+      'crew[0].burdenPercent': '40',
+    };
+    expect((await send({ ...(await form()), ...entries })).status).toBe(303);
+    const { document } = await book();
+    expect(document.jobConditions).toEqual([{ name: 'night shift', percent: 8 }]);
+    expect(document.overtime).toEqual({ hoursPerWeek: 48 });
+    const said = readPage((await play.as('olive').get(`/jobs/${id}/hours?activity=joint&level=F2`)).text);
+    expect(said).toContain('night shift +8 % conditions of the job, labour book demo-1 (invented)');
+    const hours = readPage((await play.as('olive').get(`/jobs/${id}/hours`)).text);
+    expect(hours).toContain('48 h a week, beyond 40 h paid × 1.5: 1.0833 h paid an hour worked');
+    // Nobody else learns of rates, burden or overtime.
+    const floor = readPage((await play.as('frank').get(`/jobs/${id}/hours`)).text);
+    expect(floor).toContain('night shift');
+    expect(floor).not.toMatch(/48 h a week|burden|paid/);
+    const named = { ...(await form()), 'jobConditions[1].name': 'live', 'jobConditions[1].percent': '5' };
+    const refused = await send(named);
+    expect(refused.status).toBe(422);
+    expect(readPage(refused.text)).toContain('"live" is a condition of a level.');
+  });
+
   it('low hours above the likely ones are told at their field with the number, and what was typed stays', async () => {
     const answer = await send({ ...(await form()), 'activities.end-cap.low': '7' });
     expect(answer.status).toBe(422);

@@ -173,6 +173,7 @@ export function aLabourBook(changes: Partial<LabourBook> = {}): LabourBook {
     policy: 'add',
     activities: [anActivity('joint', 0.6)],
     factors: { height: [], congestion: { open: 0, normal: 15, tight: 35 }, storeyPercentEach: 0, livePercent: 0 },
+    jobConditions: [],
     learning: null,
     nonProductivePercent: 0,
     nonProductiveDay: null,

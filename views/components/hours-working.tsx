@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { FACTOR_NAMES } from '../../src/document/labour-book-form/entries.ts';
 import type { LabourLine } from '../../src/domain/labour/result.ts';
 import { activityWord } from '../words/activities.ts';
 import { factorWord } from '../words/factors.ts';
@@ -54,7 +55,9 @@ function inputsOf(line: LabourLine, policy: 'add' | 'compound', book: string): W
     ...line.factors.map((factor) => ({
       name: factorWord(factor.name),
       value: `${factor.percent > 0 ? '+' : ''}${figure(factor.percent)} %`,
-      source: 'conditions of the level',
+      source: FACTOR_NAMES.some((name) => name === factor.name)
+        ? 'conditions of the level'
+        : `conditions of the job, labour book ${book}`,
     })),
     {
       name: 'condition factor',

@@ -14,11 +14,12 @@ export interface LabourBookPageProps extends Omit<FragmentPageProps, 'children' 
   readonly units: 'ft-in' | 'metric';
   readonly currency: string;
   readonly crewRows: number;
+  readonly conditionRows: number;
 }
 
 /** The company's hours, factors and crew, for this job. */
 export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
-  const { entered, faultOf, units, currency, crewRows, ...form } = props;
+  const { entered, faultOf, units, currency, crewRows, conditionRows, ...form } = props;
   const entry = (path: string) => ({
     name: path,
     label: labourBookEntryWord(path),
@@ -61,6 +62,19 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         {figure('factors.storeyPercentEach')}
         {figure('factors.livePercent')}
       </div>
+      <RowFields
+        caption="Conditions of the whole job"
+        hint="Such as night shift, long weeks, winter, temporary power, a new crew: hours added in %, below 0 where work goes quicker. They bear on every activity with a tick above; the book’s sheet can name others."
+        group="jobConditions"
+        noun="condition"
+        fields={[
+          { name: 'name', head: 'Condition', kind: 'text' },
+          { name: 'percent', head: 'Added, %' },
+        ]}
+        rows={conditionRows}
+        entered={entered}
+        faultOf={faultOf}
+      />
       <h2>Learning</h2>
       <div class="fields">
         {figure('learning.rate', '0.95: 5 % less at each doubling. Empty: no learning.')}

@@ -7,7 +7,7 @@ const WORDS: Readonly<Record<FactorName, string>> = {
   live: 'beside equipment in service',
 };
 
-/** A condition of work that the hours depend on. */
-export function factorWord(factor: FactorName): string {
-  return WORDS[factor];
+/** A condition of work that the hours depend on; one of the whole job is called what its labour book calls it. */
+export function factorWord(factor: string): string {
+  return Object.entries(WORDS).find(([name]) => name === factor)?.[1] ?? factor;
 }

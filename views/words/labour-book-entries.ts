@@ -39,12 +39,17 @@ const CELLS: Readonly<Record<string, string>> = {
   burdenPercent: 'burden, %',
 };
 
+const CONDITION_CELLS: Readonly<Record<string, string>> = { name: 'what it is', percent: 'added, %' };
+
 /** What the form of a labour book calls an entry, by its path. */
 export function labourBookEntryWord(path: string): string {
   const [group, name = '', cell = '', factor = ''] = path.split('.');
   const activity = ACTIVITIES.find((id) => id === name);
   if (group === 'activities' && activity !== undefined)
-    return `${activityWord(activity)}: ${factor === '' ? (CELLS[cell] ?? cell) : factorWord(factor as 'height')}`;
+    return `${activityWord(activity)}: ${factor === '' ? (CELLS[cell] ?? cell) : factorWord(factor)}`;
+  const condition = /^jobConditions\[(\d+)\]$/.exec(group ?? '')?.[1];
+  if (condition !== undefined)
+    return `condition of the job, row ${Number(condition) + 1}: ${CONDITION_CELLS[name] ?? name}`;
   const row = /^crew\[(\d+)\]$/.exec(group ?? '')?.[1];
   if (row !== undefined) return `crew, row ${Number(row) + 1}: ${CELLS[name] ?? name}`;
   return WORDS[path] ?? path;

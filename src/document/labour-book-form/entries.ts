@@ -4,6 +4,7 @@ import { type EntryOf, number, text } from '../form/entries.ts';
 
 export const FACTOR_NAMES: readonly FactorName[] = ['height', 'congestion', 'storey', 'live'];
 export const CREW_ROWS = 8;
+export const CONDITION_ROWS = 5;
 
 /** The book's own version: `version` alone is, in every form, that of the record. */
 export const BOOK_VERSION = 'bookVersion';

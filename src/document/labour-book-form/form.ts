@@ -4,7 +4,15 @@ import { readFragment, writeFragment } from '../form/fragment-form.ts';
 import { type Draft, type EntryLog, newLog } from '../form/read-entry.ts';
 import { valueAt } from '../form/write-entry.ts';
 import type { LabourBookDocument, ProjectDocument } from '../job-document.ts';
-import { ACTIVITY_ENTRIES, BOOK_VERSION, CREW_ROWS, FACTOR_NAMES, HEAD_ENTRIES, POINTS } from './entries.ts';
+import {
+  ACTIVITY_ENTRIES,
+  BOOK_VERSION,
+  CONDITION_ROWS,
+  CREW_ROWS,
+  FACTOR_NAMES,
+  HEAD_ENTRIES,
+  POINTS,
+} from './entries.ts';
 import { readSteps, type Step, writeSteps } from './steps.ts';
 
 type Project = Pick<ProjectDocument, 'units' | 'currency'>;
@@ -16,6 +24,7 @@ export function writeLabourBookForm(book: LabourBookDocument, project: Project):
     [BOOK_VERSION]: book.version,
     ...writeFragment(book, [...HEAD_ENTRIES, ...ACTIVITY_ENTRIES], project),
     ...crewTexts(book, project),
+    ...conditionTexts(book, project),
     'factors.height': writeSteps(
       (book.factors?.height ?? []).map(({ overMm, percent }) => ({ mm: overMm, figures: [percent] })),
       units,
@@ -61,6 +70,7 @@ export function readLabourBookForm(
     ...head,
     activities: readActivities(entered, before, log),
     ...optional('factors', readFactors(head.factors, entered, before, log)),
+    ...optional('jobConditions', readConditions(entered, before, log)),
     ...optional('learning', readLearning(head.learning, before)),
     ...optional('crew', readCrew(entered, before, log)),
   };
@@ -132,6 +142,31 @@ function readLearning(head: unknown, before: LabourBookDocument | null): unknown
   if (learning?.rate === undefined && learning?.referenceRepeat === undefined) return undefined;
   const activities = before?.learning?.activities;
   return { ...learning, ...(activities === undefined ? {} : { activities }) };
+}
+
+function conditionEntries(row: number): readonly EntryOf[] {
+  return [text(`jobConditions[${row}].name`), number(`jobConditions[${row}].percent`)];
+}
+
+function conditionTexts({ jobConditions = [] }: LabourBookDocument, project: Project): Entered {
+  return Object.assign(
+    {},
+    ...jobConditions.map((one, row) =>
+      writeFragment({ [`jobConditions[${row}]`]: one }, conditionEntries(row), project),
+    ),
+  );
+}
+
+/** Rows with any cell filled in. The activities that a condition of this name is for are kept: the sheet of the book has them. */
+function readConditions(entered: Entered, before: LabourBookDocument | null, log: EntryLog): unknown {
+  const known = before?.jobConditions ?? [];
+  const rows = Array.from({ length: Math.max(CONDITION_ROWS, known.length) }, (_, row) => row).flatMap((row) => {
+    const draft = readFragment(entered, conditionEntries(row), null, log)[`jobConditions[${row}]`] as Draft | undefined;
+    if (draft === undefined) return [];
+    const activities = known.find(({ name }) => name === draft.name)?.activities;
+    return [{ ...draft, ...(activities === undefined ? {} : { activities }) }];
+  });
+  return rows.length > 0 || before?.jobConditions !== undefined ? rows : undefined;
 }
 
 /** One row of the crew; its cells are named like the document's own paths, `crew[0].role`. */

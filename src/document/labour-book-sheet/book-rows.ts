@@ -29,6 +29,12 @@ export function bookRows(book: LabourBookDocument, project: BookProject): readon
       length: writeMm(overMm, project.units),
       value: String(percent),
     })),
+    ...(book.jobConditions ?? []).map(({ name, percent, activities }) => ({
+      part: 'job condition' as const,
+      name,
+      value: String(percent),
+      ...(activities === undefined ? {} : { conditions: listed(activities) }),
+    })),
     ...ofPart('learning'),
     ...crewRows(book, project),
     ...ofPart('overtime'),

@@ -55,6 +55,7 @@ export const PARTS = [
   'by length',
   'condition',
   'over height',
+  'job condition',
   'learning',
   'crew',
   'overtime',

@@ -48,6 +48,8 @@ const COLUMNS: Readonly<Record<string, BookColumn>> = {
   percent: 'value',
   factors: 'conditions',
   role: 'name',
+  name: 'name',
+  activities: 'conditions',
   number: 'number',
   ratePerHour: 'rate',
   effectiveness: 'effectiveness',

@@ -2,7 +2,7 @@ import { readOneOf, readText } from '../lists/cell.ts';
 import { PARTS } from './columns.ts';
 import { unguarded } from './number-cell.ts';
 import { readActivity, readBand } from './read-activity.ts';
-import { readHeight, readMember } from './read-repeated.ts';
+import { readHeight, readJobCondition, readMember } from './read-repeated.ts';
 import { readSingle } from './read-single.ts';
 import type { Reading, Row } from './reading.ts';
 
@@ -14,6 +14,7 @@ export function readBookRow(row: Row, reading: Reading): void {
   if (part === 'activity') readActivity(name, row, reading);
   else if (part === 'by length') readBand(name, row, reading);
   else if (part === 'over height') readHeight(row, reading);
+  else if (part === 'job condition') readJobCondition(name, row, reading);
   else if (part === 'crew') readMember(name, row, reading);
   else readSingle(part, name, row, reading);
 }

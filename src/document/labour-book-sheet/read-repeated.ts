@@ -1,8 +1,8 @@
 import { parseMoney } from '../../domain/units/money.ts';
 import type { Draft } from '../form/read-entry.ts';
-import type { Cell } from '../lists/cell.ts';
+import { type Cell, readText } from '../lists/cell.ts';
 import { readNumber } from './number-cell.ts';
-import { lengthCell, onlyCells, type Reading, type Row } from './reading.ts';
+import { isFirst, lengthCell, onlyCells, type Reading, type Row, readListed } from './reading.ts';
 
 /** What is added above a mounting height. */
 export function readHeight(row: Row, reading: Reading): void {
@@ -15,6 +15,18 @@ export function readHeight(row: Row, reading: Reading): void {
   const height = factors.height as Draft[];
   reading.places.push({ path: `factors.height[${height.length}]`, row: row.row });
   height.push({ overMm, percent });
+}
+
+/** A condition of the whole job; in the cell of conditions stand the activities that feel it. */
+export function readJobCondition(name: string, row: Row, reading: Reading): void {
+  onlyCells(row, 'job condition', ['value', 'conditions']);
+  if (!isFirst(`job condition ${name}`, row, reading)) return;
+  const percent = row.need('value', readNumber);
+  const activities = row.take('conditions', readListed(readText));
+  reading.draft.jobConditions ??= [];
+  const conditions = reading.draft.jobConditions as Draft[];
+  reading.places.push({ path: `jobConditions[${conditions.length}]`, row: row.row });
+  conditions.push({ name, percent, ...(activities === undefined ? {} : { activities }) });
 }
 
 /** One trade of the crew. */

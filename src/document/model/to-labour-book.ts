@@ -25,6 +25,11 @@ export function toLabourBook(book: LabourBookDocument): LabourBook {
       storeyPercentEach: book.factors?.storeyPercentEach ?? 0,
       livePercent: book.factors?.livePercent ?? 0,
     },
+    jobConditions: (book.jobConditions ?? []).map(({ name, percent, activities }) => ({
+      name,
+      percent,
+      activities: activities ?? null,
+    })),
     learning: toLearning(book),
     nonProductivePercent: book.nonProductivePercent ?? 0,
     nonProductiveDay: book.nonProductiveDay ?? null,

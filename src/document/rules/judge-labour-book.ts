@@ -14,6 +14,7 @@ export function judgeLabourBook({ labourBook }: Salvaged<JobDocument>): Fault[] 
   return [
     ...judgeActivities(labourBook),
     ...judgeHeights(labourBook),
+    ...judgeJobConditions(labourBook),
     ...judgeNonProductive(labourBook),
     ...judgeCrew(labourBook),
   ];
@@ -58,6 +59,21 @@ function judgeOnce(values: readonly (number | undefined)[], pathOf: (i: number) 
   return values.flatMap((value, i) => {
     if (value === undefined || values.indexOf(value) === i) return [];
     return [faultAt(pathOf(i), `${sayNumber(value)} mm stands here twice.`, 'Keep the entry that holds.')];
+  });
+}
+
+/** A condition of the job that stands twice, or is called like one of a level, could not be told from the other. */
+function judgeJobConditions({ jobConditions }: Book): Fault[] {
+  const names = (jobConditions ?? []).map((one) => one?.name);
+  return names.flatMap((name, i) => {
+    const path = ['labourBook', 'jobConditions', i, 'name'];
+    if (name === undefined) return [];
+    if (['height', 'congestion', 'storey', 'live'].includes(name))
+      return [
+        faultAt(path, `${sayValue(name)} is a condition of a level.`, 'Call that of the whole job something else.'),
+      ];
+    if (names.indexOf(name) === i) return [];
+    return [faultAt(path, `${sayValue(name)} stands here twice.`, 'Keep the entry that holds.')];
   });
 }
 

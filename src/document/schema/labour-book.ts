@@ -88,6 +88,21 @@ export const labourBookSchema = z
         livePercent: percent('Added hours beside equipment in service, %').optional(),
       })
       .optional(),
+    jobConditions: z
+      .array(
+        z.strictObject({
+          name: label('What it is, such as night shift'),
+          percent: z.number().min(-90).max(1_000).describe('Added hours, %; below 0 where work goes quicker'),
+          activities: z
+            .array(label('An activity'))
+            .max(200)
+            .describe('Those that feel it; when absent all that feel any condition of a level')
+            .optional(),
+        }),
+      )
+      .max(50)
+      .describe('Conditions of the whole job: shift and weekly hours, weather, temporary power, experience of the crew')
+      .optional(),
     learning: z
       .strictObject({
         rate: z.number().gt(0).max(1).describe('Learning rate: 0.95 means 5 % less at each doubling'),

@@ -1,18 +1,23 @@
 import type { FactorName, LabourActivity, LabourBook, Level } from '../model.ts';
 
 export interface ConditionFactor {
-  readonly factors: readonly { readonly name: FactorName; readonly percent: number }[];
+  readonly factors: readonly { readonly name: string; readonly percent: number }[];
   readonly factor: number;
 }
 
 /**
- * How the level's conditions stretch the hours of one activity. Only the factors that the activity names apply, and the
+ * How the conditions of the level and of the job stretch the hours of one activity. Only the factors that the activity names apply, and the
  * book's policy says whether their percentages add up or compound: 1.2 x 1.25 x 1.3 x 1.1 is 2.15, and added 1.85.
  * A height percentage counts strictly above its height, the highest one passed; an unknown mounting height adds nothing.
  */
 export function conditionFactor(activity: LabourActivity, level: Level, book: LabourBook): ConditionFactor {
   const names = [...new Set(activity.factors)];
-  const factors = names.map((name) => ({ name, percent: percentOf(name, level, book) }));
+  const factors = [
+    ...names.map((name) => ({ name, percent: percentOf(name, level, book) })),
+    ...book.jobConditions
+      .filter(({ activities }) => activities?.includes(activity.id) ?? names.length > 0)
+      .map(({ name, percent }) => ({ name, percent })),
+  ];
   return { factors, factor: combine(factors, book.policy) };
 }
 

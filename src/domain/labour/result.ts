@@ -1,4 +1,4 @@
-import type { FactorName, ThreePoint } from '../model.ts';
+import type { ThreePoint } from '../model.ts';
 import type { Length } from '../units/length.ts';
 
 export const ACTIVITIES = [
@@ -47,7 +47,7 @@ export interface LabourLine {
   readonly quantity: number;
   readonly unit: string;
   readonly base: ThreePoint;
-  readonly factors: readonly { readonly name: FactorName; readonly percent: number }[];
+  readonly factors: readonly { readonly name: string; readonly percent: number }[];
   readonly conditionFactor: number;
   readonly repeat: number | null;
   readonly learningFactor: number;

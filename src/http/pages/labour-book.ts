@@ -5,7 +5,7 @@ import { labourBookEntryWord } from '../../../views/words/labour-book-entries.ts
 import type { Context } from '../../actions/context.ts';
 import { jobHeading } from '../../actions/job-heading.ts';
 import { getLabourBook, setLabourBook } from '../../actions/labour-books.ts';
-import { BOOK_VERSION, CREW_ROWS } from '../../document/labour-book-form/entries.ts';
+import { BOOK_VERSION, CONDITION_ROWS, CREW_ROWS } from '../../document/labour-book-form/entries.ts';
 import { readLabourBookForm, writeLabourBookForm } from '../../document/labour-book-form/form.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
@@ -85,6 +85,7 @@ async function show(
       units,
       currency,
       crewRows: Math.max(CREW_ROWS, document?.crew?.length ?? 0),
+      conditionRows: Math.max(CONDITION_ROWS, document?.jobConditions?.length ?? 0),
     }),
   );
 }

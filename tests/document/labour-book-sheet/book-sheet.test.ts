@@ -84,6 +84,17 @@ const books: fc.Arbitrary<LabourBookDocument> = fc
           },
           { requiredKeys: ['rate', 'referenceRepeat', 'over'] },
         ),
+        jobConditions: fc.uniqueArray(
+          fc.record(
+            {
+              name: words.filter((word) => !['height', 'congestion', 'storey', 'live'].includes(word)),
+              percent: fc.double({ min: -90, max: 1_000, noNaN: true }).map((value) => value + 0),
+              activities: fc.uniqueArray(fc.constantFrom(...ACTIVITIES), { maxLength: 4 }),
+            },
+            { requiredKeys: ['name', 'percent'] },
+          ),
+          { minLength: 1, maxLength: 3, selector: ({ name }) => name },
+        ),
         nonProductivePercent: fc.double({ min: 0, max: 100, noNaN: true }).map((value) => value + 0),
         crew: fc.array(
           fc.record(

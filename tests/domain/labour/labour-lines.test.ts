@@ -94,6 +94,33 @@ test('a factor leaves alone the activity that does not name it', () => {
   expect(linesFor([papers], { levels: hard, book: { factors } })).toMatchObject([{ conditionFactor: 1, factors: [] }]);
 });
 
+test('conditions of the job meet those of the level by the same policy, on the activities that feel any or that they name', () => {
+  const jobConditions = [
+    { name: 'night shift', percent: 8, activities: null },
+    { name: 'new crew', percent: 10, activities: ['test-papers'] },
+    { name: 'prepared ceiling', percent: -5, activities: ['joint'] },
+  ];
+  const of = (policy: 'add' | 'compound') =>
+    linesFor([allFactors, anActivity('test-papers', 1), anActivity('end-cap', 1)], {
+      levels: hard,
+      book: { factors, policy, jobConditions },
+    });
+  const factor = (lines: readonly LabourLine[], id: string) =>
+    lines.find(({ activity }) => activity === id)?.conditionFactor;
+  expect(factor(of('add'), 'joint')).toBeCloseTo(1.85 + 0.08 - 0.05, 12);
+  expect(factor(of('compound'), 'joint')).toBeCloseTo(2.145 * 1.08 * 0.95, 12);
+  expect(factor(of('add'), 'test-papers')).toBeCloseTo(1.1, 12);
+  expect(factor(of('add'), 'end-cap')).toBe(1);
+  expect(of('add')[0]?.factors.map(({ name }) => name)).toEqual([
+    'height',
+    'congestion',
+    'storey',
+    'live',
+    'night shift',
+    'prepared ceiling',
+  ]);
+});
+
 const two = [aLevel({ id: 'F2', order: 2 }), aLevel({ id: 'F1', order: 1 })];
 const four = [
   aRun({ id: 'upper-1', level: 'F2' }),

@@ -55,6 +55,10 @@ export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPa
             },
             { term: 'Each storey', value: `+${factors.storeyPercentEach} %` },
             { term: 'Beside equipment in service', value: `+${factors.livePercent} %` },
+            ...book.jobConditions.map(({ name, percent, activities }) => ({
+              term: name,
+              value: `${percent > 0 ? '+' : ''}${percent} % on the whole job${activities === null ? '' : `: ${activities.map((id) => activityWord(id as Activity)).join(', ')}`}`,
+            })),
           ]}
         />
         <DefinitionList
