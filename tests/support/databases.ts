@@ -12,8 +12,7 @@
 // `migratedUrl(kind)` and `emptyUrl(kind)` give addresses for tests that open the database themselves, or in another
 // process.
 import { randomUUID } from 'node:crypto';
-import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
-import os from 'node:os';
+import { copyFileSync, existsSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import pg from 'pg';
 import { afterAll, describe, inject } from 'vitest';
@@ -24,8 +23,15 @@ import { databaseUrl, TEMPLATE } from './postgres-url.ts';
 export type DatabaseKind = Database['kind'];
 
 export function forEachDatabase(declare: (open: () => Promise<Database>, kind: DatabaseKind) => void): void {
-  describe('on SQLite', () => declare(() => openFresh('sqlite'), 'sqlite'));
-  describe('on PostgreSQL', () => declare(() => openFresh('postgres'), 'postgres'));
+  const kinds = [
+    ['on SQLite', 'sqlite'],
+    ['on PostgreSQL', 'postgres'],
+  ] as const;
+  for (const [name, kind] of kinds)
+    describe(name, () => {
+      afterAll(cleanUp); // hooks run last in, first out: what the tests opened is closed before
+      declare(() => openFresh(kind), kind);
+    });
 }
 
 /** The address of a database that has been migrated and holds nothing yet. */
@@ -40,9 +46,12 @@ export async function emptyUrl(kind: DatabaseKind): Promise<string> {
 
 const cleanUps: (() => Promise<void> | void)[] = [];
 
-afterAll(async () => {
-  for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
-});
+/** For whatever was asked for outside `forEachDatabase`. */
+afterAll(cleanUp);
+
+async function cleanUp(): Promise<void> {
+  for (const one of cleanUps.splice(0).reverse()) await one();
+}
 
 async function openFresh(kind: DatabaseKind): Promise<Database> {
   const database = await openDatabase(await migratedUrl(kind));
@@ -50,17 +59,11 @@ async function openFresh(kind: DatabaseKind): Promise<Database> {
   return database;
 }
 
-let folder: string | undefined;
-
 function newSqlite(): string {
-  if (folder === undefined) {
-    const made = mkdtempSync(path.join(os.tmpdir(), 'jobbook-test-'));
-    cleanUps.unshift(() => rmSync(made, { recursive: true, force: true })); // last of all: clean-ups run backwards
-    folder = made;
-  }
-  return `file:${path.join(folder, `${randomUUID()}.db`)}`;
+  return `file:${path.join(inject('scratchFolder'), `${randomUUID()}.db`)}`;
 }
 
+/** Made once for a process, however many test files run in it. */
 let sqliteTemplate: string | undefined;
 
 async function migratedSqlite(): Promise<string> {
@@ -71,7 +74,11 @@ async function migratedSqlite(): Promise<string> {
   }
   if (existsSync(`${sqliteTemplate}-wal`)) throw new Error('The template is still open: its copy would lack rows.');
   const url = newSqlite();
-  copyFileSync(sqliteTemplate, url.slice('file:'.length));
+  const file = url.slice('file:'.length);
+  copyFileSync(sqliteTemplate, file);
+  cleanUps.push(() => {
+    for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+  });
   return url;
 }
 

@@ -1,7 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import os from 'node:os';
+import path from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import pg from 'pg';
@@ -12,6 +15,8 @@ import { databaseUrl, TEMPLATE } from './postgres-url.ts';
 declare module 'vitest' {
   interface ProvidedContext {
     postgresBroker: string;
+    /** Gone after the run, with everything in it. */
+    scratchFolder: string;
   }
 }
 
@@ -31,11 +36,14 @@ export default async function postgresBroker(project: TestProject): Promise<() =
   });
   broker.listen(0, '127.0.0.1');
   await once(broker, 'listening');
+  const scratch = mkdtempSync(path.join(os.tmpdir(), 'jobbook-test-'));
+  project.provide('scratchFolder', scratch);
   project.provide('postgresBroker', `http://127.0.0.1:${portOf(broker.address())}/`);
   return async () => {
     broker.closeAllConnections();
     broker.close();
     await Promise.all(servers.map(stopServer));
+    rmSync(scratch, { recursive: true, force: true });
   };
 }
 
