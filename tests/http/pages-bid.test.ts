@@ -31,6 +31,7 @@ forEachDatabase((open) => {
     expect(said).toContain('7 % of $1,263,100.00');
     expect(said).toMatch(/2,42[34]\.\d\d h likely × \$102\.15 a productive hour/);
     expect(said).toContain('markup 6 % on');
+    expect(said).toContain('is invented: its hours, factors and crew are nobody’s');
     expect(said).toContain('margin 5.66 % of the price');
   });
 

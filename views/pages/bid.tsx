@@ -7,6 +7,7 @@ import { EmptyState } from '../components/empty-state.tsx';
 import type { Entered, FaultOf } from '../components/fault-of.ts';
 import { FindingList } from '../components/finding-list.tsx';
 import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
+import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import { Part } from '../components/part.tsx';
 import { bidEntryWord } from '../words/bid-entries.ts';
@@ -26,18 +27,20 @@ export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'word
   readonly faultOf: FaultOf;
   readonly entries: BidDocument;
   readonly bid: BidResult | null;
+  readonly labourBook: string | null;
   readonly frozen: FrozenBidsProps;
 }
 
 /** The lines that make the price, what the price lacks, what goes out with it, and what the estimator enters for it. */
 export function BidPage(props: BidPageProps): JSX.Element {
-  const { jobId, currency, units, entered, faultOf, entries, bid, frozen, ...form } = props;
+  const { jobId, currency, units, entered, faultOf, entries, bid, labourBook, frozen, ...form } = props;
   return (
     <>
       {bid === null ? (
         <EmptyState text="No bid yet. Enter below what the takeoff and the hours do not say; the lines follow." />
       ) : (
         <>
+          <InventedNotice version={labourBook} />
           <Lacking incomplete={bid.incomplete} />
           <BidLines bid={bid} currency={currency} />
           <SecondLook bid={bid} units={units} />

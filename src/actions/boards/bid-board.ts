@@ -12,6 +12,8 @@ export interface BidBoard {
   /** null until something is entered. */
   readonly bid: BidResult | null;
   readonly frozen: readonly FrozenBid[];
+  /** The labour book that the hours are of; null without one. */
+  readonly labourBook: string | null;
 }
 
 const SHOWN = { page: 1, limit: 100 } as const;
@@ -20,7 +22,7 @@ const SHOWN = { page: 1, limit: 100 } as const;
 export async function bidBoard(context: Context, viewer: Viewer, projectId: string): Promise<BidBoard> {
   const heading = await jobHeading(context, viewer, projectId, 'money');
   const entries = await getBid(context, viewer, projectId);
-  const { figures } = await figuresOf(context.database.db, projectId);
+  const { figures, job } = await figuresOf(context.database.db, projectId);
   const frozen = await listFrozenBids(context, viewer, projectId, SHOWN);
-  return { heading, entries, bid: figures.bid, frozen: frozen.items };
+  return { heading, entries, bid: figures.bid, frozen: frozen.items, labourBook: job.labourBook?.version ?? null };
 }

@@ -106,13 +106,14 @@ function pricePage(
   context: Context,
   reply: FastifyReply,
   jobId: string,
-  { heading, entries, bid, frozen }: BidBoard,
+  { heading, entries, bid, frozen, labourBook }: BidBoard,
   form: Omit<Parameters<typeof BidSectionPage>[0], 'section'>,
 ) {
   return BidPage({
     ...form,
     jobId,
     units: heading.project.units,
+    labourBook,
     entries: entries.document ?? {},
     frozen: {
       jobId,
