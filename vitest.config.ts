@@ -1,4 +1,4 @@
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 
 /** Values in, values out: their files share a process, which saves loading the same modules a hundred times. */
 const PURE = ['domain', 'document', 'contract', 'published'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`);
@@ -7,13 +7,13 @@ const SERVED = ['http', 'store'].map((room) => `tests/${room}/**/*.test.ts`);
 /** Those of them that put other modules in place of ours, or close and copy databases under everybody. */
 const ALONE = ['tests/http/one-edit.test.ts', 'tests/store/migrate.test.ts', 'tests/store/back-up.test.ts'];
 
-const common = {
+const common: TestProjectInlineConfiguration['test'] = {
   pool: 'forks',
   setupFiles: ['tests/support/fail-on-console-error.ts'],
   testTimeout: 30_000,
   // The first file that asks for PostgreSQL also waits until its server is made.
   hookTimeout: 60_000,
-} as const;
+};
 
 export default defineConfig({
   test: {
