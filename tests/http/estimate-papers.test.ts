@@ -90,7 +90,10 @@ forEachDatabase((open) => {
     ])
       expect(said).toContain(words);
     for (const line of figures.lines) expect(said).not.toContain(money(line.amount));
-    for (const word of ['Overhead', 'Profit', 'margin', 'Cost', 'Labour']) expect(said).not.toContain(word);
+    // The book that the hours come from is invented, and every print says so: beside that one sentence nothing of hours.
+    expect(said).toMatch(/Labour book \S.*? is invented/);
+    const others = said.replace(/Labour book \S.*? is invented:.*?of your own\./, '');
+    for (const word of ['Overhead', 'Profit', 'margin', 'Cost', 'Labour', 'hours']) expect(others).not.toContain(word);
     expect(said).toContain('nothing in this bid permits anybody to energise anything');
   });
 
@@ -118,7 +121,13 @@ forEachDatabase((open) => {
     const { body } = await play
       .as('ada')
       .post('/api/v1/job-documents')
-      .send({ ...job, runs: job.runs.slice(0, 2), buswayTypes, bid: rest });
+      .send({
+        ...job,
+        runs: job.runs.slice(0, 2),
+        buswayTypes,
+        bid: rest,
+        labourBook: { ...job.labourBook, version: 'demo-1, invented' },
+      });
     await play.joinAll(body.id);
     for (const name of BID_PAPERS) {
       const answer = await play.as('olive').get(`/jobs/${body.id}/${name}.pdf`).buffer(true);
@@ -126,6 +135,7 @@ forEachDatabase((open) => {
       const { items } = await (await pdf.getPage(1)).getTextContent();
       const said = items.map((item) => ('str' in item ? item.str : '')).join(' ');
       expect(said, name).toContain('not complete');
+      expect(said.replace(/\s+/g, ' '), name).toContain('Labour book demo-1, invented is invented');
       if (name === 'bid-client') expect(said).toContain('do not sign');
     }
     await play.app.close();

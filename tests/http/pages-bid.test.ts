@@ -251,7 +251,12 @@ forEachDatabase((open) => {
       return workbook;
     };
     expect((await load('olive', `/jobs/${id}/bid.xlsx`)).worksheets.map(({ name }) => name)).toContain('Price');
-    expect((await play.as('frank').get(`/jobs/${id}/bid.xlsx`)).status).toBe(403);
+    expect((await load('olive', `/jobs/${id}/bid-summary.xlsx`)).worksheets.map(({ name }) => name)).toContain(
+      'Summary',
+    );
+    expect((await load('olive', `/jobs/${id}/bid-client.xlsx`)).worksheets.map(({ name }) => name)).toContain('Bid');
+    for (const name of ['bid', 'bid-summary', 'bid-client'])
+      expect((await play.as('frank').get(`/jobs/${id}/${name}.xlsx`)).status, name).toBe(403);
     const takeoff = await load('frank', `/jobs/${id}/takeoff.xlsx`);
     expect(takeoff.worksheets.map(({ name }) => name)).toEqual([
       'Job',

@@ -97,7 +97,9 @@ export function BidTools({ jobId }: { jobId: string }): JSX.Element {
       <ButtonLink href={`${job}/bid-summary.pdf`}>Summary, PDF</ButtonLink>
       <ButtonLink href={`${job}/bid-build-up.pdf`}>Build-up, PDF</ButtonLink>
       <ButtonLink href={`${job}/bid-client.pdf`}>For the client, PDF</ButtonLink>
-      <ButtonLink href={`${job}/bid.xlsx`}>As a workbook</ButtonLink>
+      <ButtonLink href={`${job}/bid-summary.xlsx`}>Summary, workbook</ButtonLink>
+      <ButtonLink href={`${job}/bid.xlsx`}>Build-up, workbook</ButtonLink>
+      <ButtonLink href={`${job}/bid-client.xlsx`}>For the client, workbook</ButtonLink>
     </>
   );
 }

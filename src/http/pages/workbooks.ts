@@ -1,4 +1,4 @@
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { activityWord } from '../../../views/words/activities.ts';
 import { bidLineWord } from '../../../views/words/bid-entries.ts';
@@ -9,6 +9,8 @@ import type { Context } from '../../actions/context.ts';
 import type { JobHeading } from '../../actions/job-heading.ts';
 import { refuse } from '../../actions/refused.ts';
 import { hoursByLevel } from '../../domain/labour/hours-by-level.ts';
+import { bidClientWorkbook } from '../../paper/workbooks/bid-client-workbook.ts';
+import { bidSummaryWorkbook } from '../../paper/workbooks/bid-summary-workbook.ts';
 import { bidWorkbook } from '../../paper/workbooks/bid-workbook.ts';
 import { takeoffWorkbook } from '../../paper/workbooks/takeoff-workbook.ts';
 import type { App } from '../app-type.ts';
@@ -59,6 +61,37 @@ export function workbooks(app: App, context: Context): void {
     });
     return sendWorkbook(reply, `${heading.project.number}-bid`, bytes);
   });
+
+  app.get('/jobs/:jobId/bid-summary.xlsx', { schema: { hide: true, params } }, async (request, reply) => {
+    const { heading, bid, invented } = await pricedBid(context, request, request.params.jobId);
+    const at = context.clock();
+    const bytes = await bidSummaryWorkbook({
+      title: [titleOf(heading, 'bid summary, office only', at), invented].filter(Boolean).join(' – '),
+      currency: heading.project.currency,
+      at,
+      bid,
+      lineWord: bidLineWord,
+    });
+    return sendWorkbook(reply, `${heading.project.number}-bid-summary`, bytes);
+  });
+
+  app.get('/jobs/:jobId/bid-client.xlsx', { schema: { hide: true, params } }, async (request, reply) => {
+    const { heading, bid, invented } = await pricedBid(context, request, request.params.jobId);
+    const at = context.clock();
+    const { currency, site } = heading.project;
+    const title = [titleOf(heading, 'bid', at), invented].filter(Boolean).join(' – ');
+    const bytes = await bidClientWorkbook({ title, currency, site, at, bid });
+    return sendWorkbook(reply, `${heading.project.number}-bid-client`, bytes);
+  });
+}
+
+/** The bid of a job that has one, for who may see money. */
+async function pricedBid(context: Context, request: FastifyRequest, jobId: string) {
+  const viewer = viewerOf(request);
+  const { heading, bid } = await bidBoard(context, viewer, jobId);
+  if (bid === null) return refuse({ code: 'not-found', what: 'bid' });
+  const { book } = await hoursBoard(context, viewer, jobId);
+  return { heading, bid, invented: inventedWords(book?.version ?? '') };
 }
 
 function titleOf({ project, designVersion }: JobHeading, what: string, at: Date): string {

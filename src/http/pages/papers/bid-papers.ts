@@ -85,7 +85,7 @@ export function buildUpSheets(input: BidPaperInput): PaperSheet[] {
 }
 
 /** What the client sees: the price and what it is for, without a single cost. */
-export function clientSheets({ bid, money, client, site }: BidPaperInput): PaperSheet[] {
+export function clientSheets({ bid, money, invented, client, site }: BidPaperInput): PaperSheet[] {
   const isWhole = bid.incomplete.length === 0;
   return [
     {
@@ -101,6 +101,7 @@ export function clientSheets({ bid, money, client, site }: BidPaperInput): Paper
             ...(site === undefined ? [] : [['Place of the work', site] as const]),
           ],
         },
+        ...said(invented),
         ...alternatesTable(bid, money, 'without'),
         ...unitPricesTable(bid, money, 'without'),
         ...termParts(bid, 'all'),
