@@ -9,6 +9,7 @@ import { scenarioT2 } from '../support/scenarios.ts';
 const plan = {
   ...firstCrewPlan('2026-12-07'),
   holidays: ['2026-12-25'],
+  crews: firstCrewPlan('2026-12-07').crews.map((crew, row) => (row === 3 ? crew : { ...crew, lifts: row + 1 })),
   released: [{ level: 'F3', date: '2027-02-01' }],
 };
 
@@ -23,6 +24,8 @@ it.each([
   ['start', '31.12.2026', 'start', 'A date is wanted'],
   ['crews[1].heads', '', 'crews[1].heads', 'A figure is wanted'],
   ['crews[1].heads', '0', 'crews[1].heads', 'at least one head'],
+  ['crews[1].lifts', '-1', 'crews[1].lifts', 'Not below 0'],
+  ['crews[1].lifts', 'two', 'crews[1].lifts', 'A figure is wanted'],
   ['activity.joint', '6', 'activity.joint', 'There is no crew 6'],
   ['holidays', '2026-12-25\n26 Dec', 'holidays', 'A date is wanted'],
   ['released.F3', 'soon', 'released.F3', 'A date is wanted'],
@@ -62,6 +65,7 @@ forEachDatabase((open) => {
       const said = await page(person);
       expect(said, person).toMatch(/No crew stands .*Finish 202\d-\d\d-\d\d, after \d+ working days/);
       expect(said, person).toContain('As soon as possible');
+      expect(said, person).toMatch(/Most lifts at once [3-6] /);
       expect(said, person).not.toMatch(/\$\d/);
     }
     expect(await page('frank')).not.toContain('Save the plan');

@@ -67,8 +67,8 @@ function Schedule({ schedule, today }: { schedule: CrewSchedule; today: string }
       />
       <LookAhead schedule={schedule} today={today} />
       <p class="soft">
-        From labour hours, heads and hours a day. Deliveries, hoist, lifts, witnesses and other trades are not in it:
-        the foreman’s plan stands above this one.
+        From labour hours, heads and hours a day. Deliveries, hoist, witnesses and other trades are not in it: the
+        foreman’s plan stands above this one.
       </p>
     </>
   );
@@ -86,6 +86,7 @@ function Way(props: { title: string; id: string; plan: TimedPlan; schedule: Crew
           { term: 'Finish', value: `${dayWord(plan.finish - 1)}, after ${plan.finish} working days` },
           { term: 'Days that crews stand', value: String(plan.idle) },
           { term: 'Most heads at once', value: String(plan.peakHeads) },
+          { term: 'Most lifts at once', value: sayLifts(plan.peakLifts) },
         ]}
       />
       <Drawing label={`${title}: crews over levels`}>
@@ -112,20 +113,26 @@ function Way(props: { title: string; id: string; plan: TimedPlan; schedule: Crew
         ]}
       />
       <details>
-        <summary>Hours by week</summary>
+        <summary>Hours, heads and lifts by week</summary>
         <DataTable
-          caption={`Labour hours by week: ${title.toLowerCase()}`}
+          caption={`By week: ${title.toLowerCase()}`}
           rows={plan.weeks}
-          keyOf={(week) => String(week.week)}
+          keyOf={(week) => week.from}
           columns={[
-            { head: 'Week', kind: 'name', cell: (week) => String(week.week + 1) },
-            { head: 'Paid hours', kind: 'number', cell: (week) => formatHours(week.hours) },
+            { head: 'Week of', kind: 'name', cell: (week) => week.from },
+            { head: 'Labour hours', kind: 'number', cell: (week) => formatHours(week.labourHours) },
+            { head: 'Paid hours', kind: 'number', cell: (week) => formatHours(week.paidHours) },
             { head: 'Most heads', kind: 'number', cell: (week) => String(week.peakHeads) },
+            { head: 'Most lifts', kind: 'number', cell: (week) => sayLifts(week.peakLifts) },
           ]}
         />
       </details>
     </Part>
   );
+}
+
+function sayLifts(lifts: number | null): string {
+  return lifts === null ? 'not stated' : String(lifts);
 }
 
 function sayUnplaced(unplaced: CrewSchedule['unplaced']): string {

@@ -14,9 +14,10 @@ export function writeCrewForm(plan: CrewPlanDocument): Entered {
     holidays: plan.holidays.join('\n'),
     ...Object.fromEntries(plan.weekdays.map((day) => [`weekday.${day}`, 'yes'])),
     ...Object.fromEntries(
-      plan.crews.flatMap(({ name, heads, activities }, row) => [
+      plan.crews.flatMap(({ name, heads, lifts, activities }, row) => [
         [`crews[${row}].name`, name],
         [`crews[${row}].heads`, String(heads)],
+        ...(lifts === undefined ? [] : [[`crews[${row}].lifts`, String(lifts)]]),
         ...activities.map((activity) => [`activity.${activity}`, String(row + 1)]),
       ]),
     ),
@@ -41,6 +42,7 @@ export function readCrewForm(
     crews: rows.map(({ row, name }) => ({
       name,
       heads: figure(entered, `crews[${row}].heads`),
+      ...(said(entered, `crews[${row}].lifts`) === '' ? {} : { lifts: figure(entered, `crews[${row}].lifts`) }),
       activities: ACTIVITIES.filter((activity) => entered[`activity.${activity}`] === String(row + 1)),
     })),
     released: levels.flatMap((level) => {

@@ -18,6 +18,13 @@ export const crewPlanSchema = z.strictObject({
       z.strictObject({
         name: z.string().trim().min(1, 'Give the crew a name.').max(60),
         heads: z.number().int('Whole people.').min(1, 'A crew has at least one head.').max(500, 'At most 500 heads.'),
+        lifts: z
+          .number()
+          .int('Whole lifts.')
+          .min(0, 'Not below 0.')
+          .max(100, 'At most 100 lifts.')
+          .optional()
+          .describe('Lifts that the crew works from'),
         activities: z.array(z.enum(ACTIVITIES)),
       }),
     )

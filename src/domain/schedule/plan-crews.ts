@@ -16,6 +16,8 @@ export interface CrewPlan {
   readonly crews: readonly {
     readonly name: string;
     readonly heads: number;
+    /** Lifts that the crew works from; absent: nobody has said. */
+    readonly lifts?: number | undefined;
     readonly activities: readonly Activity[];
   }[];
   /** Levels that may not be entered before a date. */
@@ -38,6 +40,8 @@ export interface CrewSchedule {
 export interface TimedPlan extends FlowPlan {
   readonly weeks: readonly WeekLoad[];
   readonly peakHeads: number;
+  /** Most lifts in use on one day; null where no crew says how many it takes. */
+  readonly peakLifts: number | null;
 }
 
 /**
@@ -59,24 +63,27 @@ export function planCrews(plan: CrewPlan, levels: readonly Level[], lines: reado
     buffer: plan.bufferDays,
     released: releasedDays(plan, inOrder),
   };
+  const flows = { continuous: continuousPlan(input), earliest: earliestPlan(input) };
+  const last = Math.max(1, flows.continuous.finish, flows.earliest.finish);
+  const dates = workingDates(plan.start, last, plan.calendar);
+  const loads = plan.crews.map(({ heads, lifts }, crew) => ({ heads, lifts, hours: hours[crew]! }));
   const timed = (flow: FlowPlan): TimedPlan => {
-    const heads = plan.crews.map((crew) => crew.heads);
-    const weeks = weekLoad(flow, heads, {
-      hoursPerDay: plan.hoursPerDay,
-      daysAWeek: plan.calendar.weekdays.length,
-    });
-    return { ...flow, weeks, peakHeads: Math.max(0, ...weeks.map(({ peakHeads }) => peakHeads)) };
+    const weeks = weekLoad(flow, loads, { hoursPerDay: plan.hoursPerDay, dates });
+    const lifts = weeks.flatMap(({ peakLifts }) => (peakLifts === null ? [] : [peakLifts]));
+    return {
+      ...flow,
+      weeks,
+      peakHeads: Math.max(0, ...weeks.map(({ peakHeads }) => peakHeads)),
+      peakLifts: lifts.length === 0 ? null : Math.max(...lifts),
+    };
   };
-  const continuous = timed(continuousPlan(input));
-  const earliest = timed(earliestPlan(input));
-  const last = Math.max(1, continuous.finish, earliest.finish);
   return {
     levels: inOrder,
     hours,
     days,
-    continuous,
-    earliest,
-    dates: workingDates(plan.start, last, plan.calendar),
+    continuous: timed(flows.continuous),
+    earliest: timed(flows.earliest),
+    dates,
     unplaced: unplaced(plan, inOrder, lines),
   };
 }

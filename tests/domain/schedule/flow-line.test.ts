@@ -7,7 +7,7 @@ import { crewDays } from '../../../src/domain/schedule/crew-days.ts';
 import { continuousPlan, earliestPlan, type FlowPlan } from '../../../src/domain/schedule/flow-line.ts';
 import { planCrews } from '../../../src/domain/schedule/plan-crews.ts';
 import { weekLoad } from '../../../src/domain/schedule/week-load.ts';
-import { workingDate } from '../../../src/domain/schedule/working-calendar.ts';
+import { workingDate, workingDates } from '../../../src/domain/schedule/working-calendar.ts';
 import { scenarioT2 } from '../../support/scenarios.ts';
 
 // Scenario T5: four floors; hangers 6 days a floor, sections and joints 5, tap-offs 7, tests 3; one day between crews.
@@ -98,13 +98,33 @@ test('working days step over weekends and holidays', () => {
   expect(() => workingDate('2026-12-24', 0, { ...calendar, weekdays: [] })).toThrow(RangeError);
 });
 
-test('the weeks of a plan hold all its hours and name the most heads at once', () => {
+test('the weeks of a plan hold all its hours and name the most heads and lifts at once', () => {
   const plan = continuousPlan({ crews, buffer: 1 });
-  const weeks = weekLoad(plan, [2, 3, 4, 1], { hoursPerDay: 8, daysAWeek: 5 });
+  const dates = workingDates('2026-05-04', 48, { weekdays: [1, 2, 3, 4, 5], holidays: [] });
+  const heads = [2, 3, 4, 1];
+  const loads = heads.map((n, crew) => ({ heads: n, lifts: [1, 2, 2, undefined][crew], hours: [10, 20, 30, 40] }));
+  const weeks = weekLoad(plan, loads, { hoursPerDay: 8, dates });
   expect(weeks).toHaveLength(10);
-  expect(weeks.reduce((sum, { hours }) => sum + hours, 0)).toBe(4 * 8 * (6 * 2 + 5 * 3 + 7 * 4 + 3 * 1));
-  // Day 16 to 24: hangers 2, sections 3 and tap-offs 4 are all on site.
+  expect(weeks[0]?.from).toBe('2026-05-04');
+  expect(weeks.reduce((sum, { paidHours }) => sum + paidHours, 0)).toBe(4 * 8 * (6 * 2 + 5 * 3 + 7 * 4 + 3 * 1));
+  expect(weeks.reduce((sum, { labourHours }) => sum + labourHours, 0)).toBeCloseTo(4 * 100, 9);
+  // Day 16 to 24: hangers 2, sections 3 and tap-offs 4 are all on site, from 1, 2 and 2 lifts.
   expect(Math.max(...weeks.map(({ peakHeads }) => peakHeads))).toBe(9);
+  expect(Math.max(...weeks.map(({ peakLifts }) => peakLifts ?? 0))).toBe(5);
+  const unsaid = loads.map(({ lifts: _lifts, ...load }) => load);
+  expect(weekLoad(plan, unsaid, { hoursPerDay: 8, dates })[0]?.peakLifts).toBeNull();
+});
+
+test('a week is one of the calendar, short where it has a holiday or the plan begins in it', () => {
+  const plan = continuousPlan({ crews: [{ name: 'one', days: [7] }], buffer: 0 });
+  const dates = workingDates('2026-12-23', 7, { weekdays: [1, 2, 3, 4, 5], holidays: ['2026-12-25', '2027-01-01'] });
+  const weeks = weekLoad(plan, [{ heads: 1, hours: [56] }], { hoursPerDay: 8, dates });
+  // Wednesday and Thursday; Monday to Thursday; Monday.
+  expect(weeks.map(({ from, paidHours }) => [from, paidHours])).toEqual([
+    ['2026-12-21', 16],
+    ['2026-12-28', 32],
+    ['2027-01-04', 8],
+  ]);
 });
 
 test('crews planned from labour lines: 12 runs a floor, hours nobody has a crew for are named', () => {

@@ -63,6 +63,7 @@ export function CrewForm(props: CrewFormProps): JSX.Element {
           fields={[
             { name: 'name', head: 'Crew', kind: 'text' },
             { name: 'heads', head: 'Heads' },
+            { name: 'lifts', head: 'Lifts' },
           ]}
           rows={rows}
           entered={entered}
