@@ -1,3 +1,4 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, expect, it } from 'vitest';
 import { firstCrewPlan } from '../../src/document/crew-plan/first-plan.ts';
 import { readCrewForm, writeCrewForm } from '../../src/document/crew-plan/form.ts';
@@ -69,6 +70,29 @@ forEachDatabase((open) => {
       expect(said, person).not.toMatch(/\$\d/);
     }
     expect(await page('frank')).not.toContain('Save the plan');
+  });
+
+  it('prints three weeks ahead for everybody who reads the job: both ways, every crew, every working day, no money', async () => {
+    for (const person of ['olive', 'frank', 'rita'] as const) {
+      const answer = await play.as(person).get(`/jobs/${id}/look-ahead.pdf`).buffer(true);
+      expect(answer.status, person).toBe(200);
+      const pdf = await getDocument({ data: new Uint8Array(answer.body), verbosity: 0 }).promise;
+      const sheets = await Promise.all(
+        Array.from({ length: pdf.numPages }, async (_, page) => {
+          const { items } = await (await pdf.getPage(page + 1)).getTextContent();
+          return items.map((item) => ('str' in item ? item.str : '')).join(' ');
+        }),
+      );
+      const said = sheets.join(' ').replace(/\s+/g, ' ');
+      expect(said).toContain('no crew stands');
+      expect(said).toContain('as soon as possible');
+      expect(said).toContain('is invented');
+      for (const { name } of plan.crews) expect(said).toContain(name);
+      // Three weeks from Monday the 7th: the 25th is a holiday, the 26th and 27th a weekend, and the 28th is past them.
+      for (const date of ['2026-12-07', '2026-12-11', '2026-12-24']) expect(said, date).toContain(date);
+      for (const date of ['2026-12-12', '2026-12-25', '2026-12-28']) expect(said, date).not.toContain(date);
+      expect(said).not.toMatch(/\$\d/);
+    }
   });
 
   it('an older reading, a stranger to the design and a level that is not there are refused', async () => {

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { CrewSchedule, TimedPlan } from '../../src/domain/schedule/plan-crews.ts';
 import { formatHours } from '../../src/domain/units/quantities.ts';
+import { ButtonLink } from '../components/button.tsx';
 import { DataTable } from '../components/data-table.tsx';
 import { DefinitionList } from '../components/definition-list.tsx';
 import { Drawing } from '../components/drawing.tsx';
@@ -44,6 +45,11 @@ export function CrewsPage({ schedule, saved, book, today, form }: CrewsPageProps
       {form !== null && <CrewForm {...form} />}
     </>
   );
+}
+
+/** At the head of the page. */
+export function CrewsTools({ jobId }: { jobId: string }): JSX.Element {
+  return <ButtonLink href={`/jobs/${jobId}/look-ahead.pdf`}>Three weeks ahead, PDF</ButtonLink>;
 }
 
 function Schedule({ schedule, today }: { schedule: CrewSchedule; today: string }) {

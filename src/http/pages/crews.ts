@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { crewEntryWord } from '../../../views/pages/crews/crew-form.tsx';
-import { CrewsPage } from '../../../views/pages/crews.tsx';
+import { CrewsPage, CrewsTools } from '../../../views/pages/crews.tsx';
 import { crewsBoard } from '../../actions/boards/crews-board.ts';
 import type { Context } from '../../actions/context.ts';
 import { setCrewPlan } from '../../actions/crew-plans.ts';
@@ -66,6 +66,7 @@ async function show(
         part: 'hours',
         revision: `design ${heading.designVersion}`,
         trouble: tried?.trouble,
+        ...(board.schedule === null ? {} : { tools: CrewsTools({ jobId }) }),
       }),
       status: tried === null ? 200 : (tried.trouble?.status ?? 422),
     },

@@ -2,6 +2,7 @@ import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { inventedWords } from '../../../views/words/invented.ts';
 import { bidBoard } from '../../actions/boards/bid-board.ts';
+import { crewsBoard } from '../../actions/boards/crews-board.ts';
 import { hoursBoard } from '../../actions/boards/hours-board.ts';
 import type { Context } from '../../actions/context.ts';
 import type { JobHeading } from '../../actions/job-heading.ts';
@@ -14,6 +15,7 @@ import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
 import { fileName } from './csv.ts';
 import { type BidPaperInput, buildUpSheets, clientSheets, summarySheets } from './papers/bid-papers.ts';
+import { lookAheadSheets } from './papers/look-ahead-paper.ts';
 import { takeoffSheets } from './papers/takeoff-papers.ts';
 import { takeoffRows } from './takeoff/takeoff-rows.ts';
 
@@ -67,6 +69,18 @@ export function papers(app: App, context: Context): void {
       caution: 'Check against the maker’s sheets before ordering.',
     };
     return send(reply, context, heading, paper, takeoffSheets(rows));
+  });
+
+  app.get('/jobs/:jobId/look-ahead.pdf', { schema: { hide: true, params } }, async (request, reply) => {
+    const { heading, schedule, book } = await crewsBoard(context, viewerOf(request), request.params.jobId);
+    if (schedule === null) return refuse({ code: 'not-found', what: 'crew plan' });
+    const paper = {
+      name: 'look-ahead',
+      title: 'Three weeks ahead',
+      caution: 'A plan: the foreman’s word stands above it. Work de-energised.',
+    };
+    const today = context.clock().toISOString().slice(0, 10);
+    return send(reply, context, heading, paper, lookAheadSheets(schedule, today, inventedWords(book ?? '')));
   });
 }
 
