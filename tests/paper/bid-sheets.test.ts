@@ -61,6 +61,12 @@ test('the client’s workbook has price, alternates and unit prices, and no line
   expect(cells.join(' ')).not.toMatch(/overhead|profit|margin|markup|cost|labour/i);
 });
 
+test('the caution on the client’s sheet breaks within its column, and so is inside what is printed', async () => {
+  const cell = (await load(await client(offered()))).getWorksheet('Bid')?.getCell('C5');
+  expect(String(cell?.value)).toContain('nothing in this bid permits anybody to energise anything');
+  expect(cell?.alignment).toMatchObject({ wrapText: true });
+});
+
 test('a price that is not complete is told on both, and the client’s is a draft', async () => {
   const { materials: _none, ...rest } = scenarioT2().bid ?? {};
   const types = scenarioT2().buswayTypes.map(({ prices: _gone, ...type }) => type);

@@ -33,7 +33,7 @@ function priceSheet(input: BidClientWorkbook): TableSheet {
     columns: [
       { head: 'What', width: 36 },
       { head: `Amount, ${currency}`, width: 20, format: moneyFormat(input) },
-      { head: 'Note', width: 90 },
+      { head: 'Note', width: 56, wraps: true },
     ],
     rows: [
       ['Price', majorOf(input)(bid.price), isWhole ? null : 'not complete: do not sign'],
@@ -55,7 +55,7 @@ function alternatesSheet(input: BidClientWorkbook): TableSheet {
     columns: [
       { head: 'Alternate', width: 44 },
       { head: 'It', width: 10 },
-      { head: 'Note', width: 60 },
+      { head: 'Note', width: 48, wraps: true },
       { head: `To the price, ${currency}`, width: 20, format: moneyFormat(input) },
     ],
     rows: bid.alternates.map(({ entry, amount }) => [

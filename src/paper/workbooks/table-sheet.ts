@@ -9,6 +9,8 @@ export interface TableColumn {
   readonly width: number;
   /** Number format, as `#,##0.00`. */
   readonly format?: string;
+  /** Long words break within the column, so that the sheet prints at a size that can be read. */
+  readonly wraps?: true;
 }
 
 export interface TableSheet {
@@ -48,6 +50,7 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
       cell.value = value;
       const format = columns[index]?.format;
       if (format !== undefined && value !== null && typeof value !== 'string') cell.numFmt = format;
+      if (columns[index]?.wraps) cell.alignment = { wrapText: true, vertical: 'top' };
       if (foot !== undefined && place === rows.length) cell.font = { bold: true };
     });
   });

@@ -20,7 +20,7 @@ export function termsSheet({ title }: Frame, { terms }: BidResult): TableSheet {
     title: `${title} – what goes with the price`,
     columns: [
       { head: 'What', width: 36 },
-      { head: 'Words', width: 90 },
+      { head: 'Words', width: 70, wraps: true },
     ],
     rows: lists.flatMap(([what, words, none]) => (words.length === 0 ? [none] : words).map((word) => [what, word])),
   };
