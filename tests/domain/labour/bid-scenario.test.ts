@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
 import { INSTALL_ACTIVITIES } from '../../../src/domain/labour/install-activities.ts';
+import { pertMean, publishedPertVariance } from '../../../src/domain/labour/pert.ts';
 import type { Labour, LabourLine } from '../../../src/domain/labour/result.ts';
 import type { LabourBook } from '../../../src/domain/model.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
@@ -93,4 +94,20 @@ test('the parts sum to the whole', () => {
   expect(sum(byActivity)).toBeCloseTo(range.likely, 8);
   expect(sum(byLevel)).toBeCloseTo(range.likely, 8);
   expect(sum(byRun)).toBeCloseTo(range.likely, 8);
+});
+
+test('risk on the cost by the published moments: mean 1,803,907, P80 1,825,054 if independent and 1,837,986 if fully linked', () => {
+  // Labour −10/+35 %, material with its tax −2/+5 %, other cost and supervision −5/+15 %, worked by hand with the published
+  // variance ((b − a) / 6)²; 0.8416 is the standard normal's 80 %.
+  const parts = [
+    { likely: 247_618.22, down: 0.1, up: 0.35 },
+    { likely: 1_263_100 + 88_417, down: 0.02, up: 0.05 },
+    { likely: 112_300 + 72_320, down: 0.05, up: 0.15 },
+  ].map(({ likely, down, up }) => ({ low: likely * (1 - down), likely, high: likely * (1 + up) }));
+  const mean = parts.reduce((sum, part) => sum + pertMean(part), 0);
+  const deviations = parts.map((part) => Math.sqrt(publishedPertVariance(part)));
+  const linked = deviations.reduce((sum, deviation) => sum + deviation, 0);
+  expect(Math.round(mean)).toBe(1_803_907);
+  expect(Math.round(mean + 0.8416 * Math.hypot(...deviations))).toBe(1_825_054);
+  expect(Math.round(mean + 0.8416 * linked)).toBe(1_837_986);
 });
