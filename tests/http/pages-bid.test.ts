@@ -8,8 +8,10 @@ import { scenarioT2 } from '../support/scenarios.ts';
 forEachDatabase((open) => {
   let play: Stage;
   let id: string;
+  let database: Awaited<ReturnType<typeof open>>;
   beforeAll(async () => {
-    play = await stage(await open());
+    database = await open();
+    play = await stage(database);
     const { body } = await play.as('ada').post('/api/v1/job-documents').send(scenarioT2());
     id = body.id;
     await play.joinAll(id);
@@ -225,6 +227,20 @@ forEachDatabase((open) => {
       'Bid day',
       'With meters',
     ]);
+  });
+
+  it('a frozen bid whose figures were changed behind the program’s back says that it is not to be relied on', async () => {
+    const path = `/api/v1/projects/${id}/frozen-bids`;
+    const { body: kept } = await play.as('olive').post(path).set('idempotency-key', 'k3').send({ name: 'Touched' });
+    const row = await database.db.bidSnapshot.findUniqueOrThrow({ where: { id: kept.id } });
+    const touched = JSON.parse(JSON.stringify(row.figures));
+    await database.db.bidSnapshot.update({
+      where: { id: kept.id },
+      data: { figures: { ...touched, price: touched.price + 1 } },
+    });
+    expect((await play.as('olive').get(`${path}/${kept.id}`)).body.sound).toBe(false);
+    const said = readPage((await play.as('olive').get(`/jobs/${id}/bid/frozen/${kept.id}`)).text);
+    expect(said).toContain('do not rely on them');
   });
 
   it('a frozen bid needs a name and the office, and cannot be changed or taken away', async () => {

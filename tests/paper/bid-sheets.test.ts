@@ -61,6 +61,20 @@ test('the client’s workbook has price, alternates and unit prices, and no line
   expect(cells.join(' ')).not.toMatch(/overhead|profit|margin|markup|cost|labour/i);
 });
 
+test('a long title stands over the columns in as many lines as it takes, and makes no print smaller', async () => {
+  const long = `Invented job ${'with a long name '.repeat(12)}`;
+  const bytes = await bidClientWorkbook({ ...FRAME, title: long, bid: offered(), site: undefined });
+  for (const sheet of (await load(bytes)).worksheets) {
+    const title = sheet.getCell('A1');
+    expect(String(title.value), sheet.name).toContain(long);
+    expect(title.alignment.wrapText).toBe(true);
+    const last = sheet.pageSetup.printArea?.match(/:([A-Z]+)/)?.[1];
+    expect(sheet.getCell(`${last}1`).master.address).toBe('A1');
+    const letters = sheet.columns.reduce((sum, { width = 0 }) => sum + width, 0);
+    expect(sheet.getRow(1).height).toBeGreaterThanOrEqual(15 * Math.ceil(long.length / letters));
+  }
+});
+
 test('the caution on the client’s sheet breaks within its column, and so is inside what is printed', async () => {
   const cell = (await load(await client(offered()))).getWorksheet('Bid')?.getCell('C5');
   expect(String(cell?.value)).toContain('nothing in this bid permits anybody to energise anything');

@@ -57,7 +57,7 @@ export function addOrderSheets(
       { head: 'Needed', width: 24 },
       { head: 'Order by', width: 14 },
       { head: 'For', width: 18 },
-      { head: 'Thing', width: 40 },
+      { head: 'Thing', width: 40, wraps: true },
       { head: 'Type', width: 24 },
       { head: 'Length', width: 14 },
       { head: 'Length, mm', width: 12, format: '0.####' },
@@ -84,7 +84,7 @@ export function addOrderSheets(
     name: 'Spares',
     title,
     columns: [
-      { head: 'Thing', width: 40 },
+      { head: 'Thing', width: 40, wraps: true },
       { head: 'Type', width: 24 },
       { head: 'Length', width: 14 },
       { head: 'Taken in', width: 12, format: '#,##0.###' },

@@ -26,6 +26,7 @@ export interface TableSheet {
 /** The row that the first record stands in: title, a blank row, heads. */
 export const FIRST_ROW = 4;
 const HEAD_ROW = FIRST_ROW - 1;
+const LINE_POINTS = 15;
 
 /** Adds a table that prints as it reads: heads frozen and repeated on every page, one page wide, its area set. */
 export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
@@ -34,8 +35,7 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
     views: [{ state: 'frozen', ySplit: HEAD_ROW }],
     pageSetup: { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
   });
-  sheet.getCell(1, 1).value = table.title;
-  sheet.getCell(1, 1).font = { bold: true };
+  addTitle(sheet, table);
   columns.forEach((column, index) => {
     const head = sheet.getCell(HEAD_ROW, index + 1);
     head.value = column.head;
@@ -57,6 +57,18 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
   sheet.pageSetup.printArea = `A1:${letter(columns.length)}${Math.max(HEAD_ROW, FIRST_ROW + all.length - 1)}`;
   sheet.pageSetup.printTitlesRow = `${HEAD_ROW}:${HEAD_ROW}`;
   return sheet;
+}
+
+/** The title over all columns, broken into as many lines as it takes: past them it would make the whole print smaller. */
+function addTitle(sheet: Worksheet, { title, columns }: TableSheet): void {
+  const cell = sheet.getCell(1, 1);
+  cell.value = title;
+  cell.font = { bold: true };
+  cell.alignment = { wrapText: true, vertical: 'top' };
+  sheet.mergeCells(1, 1, 1, columns.length);
+  // Bold letters are wider than the digit that a column's width counts.
+  const letters = columns.reduce((sum, { width }) => sum + width, 0) / 1.25;
+  sheet.getRow(1).height = LINE_POINTS * Math.ceil(title.length / letters);
 }
 
 /** A column by its number, from 1. `letter(27) = 'AA'`. */

@@ -32,13 +32,13 @@ type Key = keyof OrderRow;
 const COLUMNS: Readonly<Record<Key, TableColumn>> = {
   level: { head: 'Level', width: 16 },
   run: { head: 'Run', width: 16 },
-  thing: { head: 'Thing', width: 40 },
+  thing: { head: 'Thing', width: 40, wraps: true },
   type: { head: 'Type', width: 24 },
   length: { head: 'Length', width: 14 },
   lengthMm: { head: 'Length, mm', width: 12, format: '0.####' },
   quantity: { head: 'Quantity', width: 12, format: '#,##0.###' },
   unit: { head: 'Unit', width: 8 },
-  places: { head: 'Counted from', width: 60 },
+  places: { head: 'Counted from', width: 60, wraps: true },
 };
 
 /** What to order as a workbook (XLSX): over the job, by level, line by line as counted, and as it is ordered. No money in it. */
