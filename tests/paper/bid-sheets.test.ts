@@ -76,9 +76,14 @@ test('a long title stands over the columns in as many lines as it takes, and mak
 });
 
 test('the caution on the client’s sheet breaks within its column, and so is inside what is printed', async () => {
-  const cell = (await load(await client(offered()))).getWorksheet('Bid')?.getCell('C5');
+  const workbook = await load(await client(offered()));
+  const cell = workbook.getWorksheet('Bid')?.getCell('C5');
   expect(String(cell?.value)).toContain('nothing in this bid permits anybody to energise anything');
   expect(cell?.alignment).toMatchObject({ wrapText: true });
+  // 165 letters in a column of 56 are three lines of 15 points.
+  expect(String(cell?.value)).toHaveLength(165);
+  expect(workbook.getWorksheet('Bid')?.getRow(5).height).toBe(45);
+  expect(workbook.getWorksheet('Bid')?.getRow(4).height).toBeUndefined();
 });
 
 test('a price that is not complete is told on both, and the client’s is a draft', async () => {

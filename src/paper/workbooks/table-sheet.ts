@@ -45,6 +45,8 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
   });
   const all = foot === undefined ? rows : [...rows, foot];
   all.forEach((row, place) => {
+    const lines = linesOf(row, columns);
+    if (lines > 1) sheet.getRow(FIRST_ROW + place).height = LINE_POINTS * lines;
     row.forEach((value, index) => {
       const cell = sheet.getCell(FIRST_ROW + place, index + 1);
       cell.value = value;
@@ -57,6 +59,14 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
   sheet.pageSetup.printArea = `A1:${letter(columns.length)}${Math.max(HEAD_ROW, FIRST_ROW + all.length - 1)}`;
   sheet.pageSetup.printTitlesRow = `${HEAD_ROW}:${HEAD_ROW}`;
   return sheet;
+}
+
+/** Lines that the longest words of a row take: programs that open a file do not all make room by themselves. */
+function linesOf(row: readonly Cell[], columns: readonly TableColumn[]): number {
+  return row.reduce<number>((most, cell, index) => {
+    const column = columns[index];
+    return column?.wraps && typeof cell === 'string' ? Math.max(most, Math.ceil(cell.length / column.width)) : most;
+  }, 1);
 }
 
 /** The title over all columns, broken into as many lines as it takes: past them it would make the whole print smaller. */
