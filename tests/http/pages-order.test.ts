@@ -74,6 +74,7 @@ forEachDatabase((open) => {
     const list = await said('rita', '/order');
     expect(list).toContain('There is no crew plan, so no thing has a need date');
     expect(list).toMatch(/Floor 1 · one order .*no crew plan: no date/);
+    expect(list).not.toContain('is invented');
     expect(list).not.toMatch(/20\d\d-\d\d-\d\d/);
     expect(list).toContain('No rule for spares is stated');
     expect(list).toContain('This is a suggestion: check it and save it');
@@ -130,6 +131,8 @@ forEachDatabase((open) => {
     expect((Date.parse(needed) - Date.parse(by)) / 86_400_000).toBe(42);
     expect(list).not.toMatch(/Floor 2 · \d orders/);
     expect(await said('frank', '/order')).toMatch(/Whole job · \d orders/);
+    // The dates rest on the hours, and those on a book that is nobody's.
+    expect(list).toContain('is invented: its hours, factors and crew are nobody’s');
   });
 
   // The first leg of the run round the corner is laid 20/10/20/10, so its elbow is the fifth piece.

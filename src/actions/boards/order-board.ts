@@ -24,6 +24,8 @@ export interface OrderBoard {
   readonly types: ReadonlyMap<string, BuswayType>;
   readonly ordering: Ordering | null;
   readonly manned: boolean;
+  /** The labour book whose hours the need dates rest on; null without dates. */
+  readonly labourBook: string | null;
   readonly orders: readonly Order[];
   readonly spares: Spares;
   readonly cords: readonly Finding[];
@@ -66,6 +68,7 @@ export async function orderBoard(
     types: new Map(job.types.map((type) => [type.id, type])),
     ordering,
     manned: manning !== null,
+    labourBook: manning === null ? null : (job.labourBook?.version ?? null),
     orders: asked.level === '' ? orders : orders.filter(({ level }) => level === asked.level),
     spares,
     cords: judgeCords(job, figures.layouts).filter(

@@ -25,9 +25,9 @@ const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
 export function workbooks(app: App, context: Context): void {
   app.get('/jobs/:jobId/takeoff.xlsx', { schema: { hide: true, params } }, async (request, reply) => {
     const { jobId } = request.params;
-    const { heading, ...rows } = await takeoffRows(context, viewerOf(request), jobId);
+    const { heading, invented, ...rows } = await takeoffRows(context, viewerOf(request), jobId);
     const bytes = await takeoffWorkbook({
-      title: titleOf(heading, 'takeoff', context.clock()),
+      title: [titleOf(heading, 'takeoff', context.clock()), invented].filter(Boolean).join(' – '),
       at: context.clock(),
       ...rows,
     });

@@ -15,6 +15,7 @@ import { EmptyState } from '../../components/empty-state.tsx';
 import { SelectField } from '../../components/field.tsx';
 import { Filter } from '../../components/filter.tsx';
 import { FindingList } from '../../components/finding-list.tsx';
+import { InventedNotice } from '../../components/invented-notice.tsx';
 import { Notice } from '../../components/notice.tsx';
 import { Pager, type PagerProps } from '../../components/pager.tsx';
 import { Part } from '../../components/part.tsx';
@@ -39,6 +40,7 @@ export interface OrderPageProps {
   readonly strips: readonly { readonly length: number; readonly count: number }[];
   readonly tools: readonly ToolLine[];
   readonly toolsStated: boolean;
+  readonly labourBook: string | null;
   readonly leftOut: readonly string[];
   readonly marksOf: MarksOf;
   /** Where the places of a thing stand in pages. */
@@ -62,6 +64,7 @@ export function OrderPage(props: OrderPageProps): JSX.Element {
       {!manned && (
         <Notice kind="note" text="There is no crew plan, so no thing has a need date: the list is by floor alone." />
       )}
+      <InventedNotice version={props.labourBook} />
       {leftOut.length > 0 && <Notice kind="stop" text={sayLeftOut(leftOut)} />}
       {cords.length > 0 && <Cords cords={cords} units={props.units} />}
       {orders.length === 0 && <EmptyState text="Nothing is counted yet: runs with a sound layout come first." />}

@@ -1,4 +1,4 @@
-import type { PaperSheet } from '../../../paper/estimate/paper.ts';
+import type { PaperPart, PaperSheet } from '../../../paper/estimate/paper.ts';
 import type { Column, Table } from '../../../paper/pdf/table.ts';
 import type { ListedRow, SpareRow, ToolRow } from '../../../paper/workbooks/order-sheets.ts';
 import type { OrderRow } from '../../../paper/workbooks/takeoff-workbook.ts';
@@ -9,6 +9,8 @@ export interface TakeoffPaperInput {
   readonly list: readonly ListedRow[];
   readonly spares: readonly SpareRow[];
   readonly tools: readonly ToolRow[];
+  /** What is said where the need dates rest on an invented labour book; empty otherwise. */
+  readonly invented: string;
 }
 
 const text = (title: string, share: number): Column => ({ title, share });
@@ -16,21 +18,21 @@ const figure = (title: string, share: number): Column => ({ title, share, align:
 const COUNTED = [text('Thing', 34), text('Type', 22), text('Length', 14), figure('Quantity', 12), text('Unit', 8)];
 
 /** Takeoff, order list, spares and tools on paper. No money in it. */
-export function takeoffSheets({ job, byLevel, list, spares, tools }: TakeoffPaperInput): PaperSheet[] {
+export function takeoffSheets({ job, byLevel, list, spares, tools, invented }: TakeoffPaperInput): PaperSheet[] {
   return [
-    sheet('Takeoff of the job', {
+    sheet('Takeoff of the job', [], {
       title: 'Over the job',
       columns: COUNTED,
       rows: job.map(counted),
       none: 'Nothing is counted yet.',
     }),
-    sheet('Takeoff by level', {
+    sheet('Takeoff by level', [], {
       title: 'By level',
       columns: COUNTED,
       rows: grouped(byLevel),
       none: 'Nothing is counted yet.',
     }),
-    sheet('Order list', {
+    sheet('Order list', said(invented), {
       title: 'By floor and need date',
       columns: [
         text('Thing', 28),
@@ -44,16 +46,20 @@ export function takeoffSheets({ job, byLevel, list, spares, tools }: TakeoffPape
       rows: ordered(list),
       none: 'Nothing is to be ordered yet.',
     }),
-    ...(spares.length === 0 ? [] : [sheet('Waste and spares', sparesTable(spares))]),
-    ...(tools.length === 0 ? [] : [sheet('Tools of the crews', toolsTable(tools))]),
+    ...(spares.length === 0 ? [] : [sheet('Waste and spares', [], sparesTable(spares))]),
+    ...(tools.length === 0 ? [] : [sheet('Tools of the crews', [], toolsTable(tools))]),
   ];
 }
 
-function sheet(title: string, table: Table): PaperSheet {
+function said(words: string): PaperPart[] {
+  return words === '' ? [] : [{ kind: 'text', text: words }];
+}
+
+function sheet(title: string, before: readonly PaperPart[], table: Table): PaperSheet {
   return {
     title,
     beside: `${table.rows.filter((row) => Array.isArray(row)).length} lines`,
-    parts: [{ kind: 'table', table }],
+    parts: [...before, { kind: 'table', table }],
   };
 }
 

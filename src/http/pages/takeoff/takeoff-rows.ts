@@ -1,3 +1,4 @@
+import { inventedWords } from '../../../../views/words/invented.ts';
 import { takeoffLineWords } from '../../../../views/words/takeoff-items.ts';
 import { orderBoard } from '../../../actions/boards/order-board.ts';
 import { takeoffBoard } from '../../../actions/boards/takeoff-board.ts';
@@ -13,13 +14,15 @@ export async function takeoffRows(context: Context, viewer: Viewer, jobId: strin
   const board = await takeoffBoard(context, viewer, jobId, { by: 'job', level: '' });
   const { lines: byLevel } = await takeoffBoard(context, viewer, jobId, { by: 'level', level: '' });
   const { heading } = board;
+  const order = await orderBoard(context, viewer, jobId, { level: '' });
   const row = (line: TakeoffLine) => rowOf(line, heading.project.units);
   return {
     heading,
     job: board.lines.map(row),
     byLevel: byLevel.map(row),
     counted: board.counted.map(row),
-    ...orderRows(await orderBoard(context, viewer, jobId, { level: '' })),
+    ...orderRows(order),
+    invented: inventedWords(order.labourBook ?? ''),
   };
 }
 
