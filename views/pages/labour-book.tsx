@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { overtimeProductivity, type Schedule } from '../../src/domain/labour/scheduled-overtime.ts';
 import { type Entered, type FaultOf, faultProps } from '../components/fault-of.ts';
 import { SelectField, TextField } from '../components/field.tsx';
 import { FragmentPage, type FragmentPageProps } from '../components/fragment-page.tsx';
@@ -109,7 +110,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         {figure('overtime.hoursPerWeek', 'Empty: no overtime.')}
         {figure('overtime.straightHours', 'Empty: 40.')}
         {figure('overtime.premium', 'Empty: 1.5, time and a half.')}
-        {figure('overtime.productivity', 'As 0.93. Empty: 1, nobody tires.')}
+        {figure('overtime.productivity', `Empty: 1, nobody tires. ${kept(50)}; ${kept(60)} (Storm, table 9).`)}
       </div>
       <h2>Range</h2>
       <div class="fields">
@@ -119,4 +120,10 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
       </div>
     </FragmentPage>
   );
+}
+
+/** "50 h a week keep 0.93 over 4 weeks, 0.87 over 8". */
+function kept(schedule: Schedule): string {
+  const over = (weeks: number) => `${overtimeProductivity(schedule, weeks).toFixed(2)} over ${weeks}`;
+  return `${schedule} h a week keep ${over(4)} weeks, ${over(12)}`;
 }

@@ -2,6 +2,7 @@ import { computeLabour } from '../../../src/domain/labour/compute-labour.ts';
 import { overtimeFactor } from '../../../src/domain/labour/crew-cost.ts';
 import { learningFactor } from '../../../src/domain/labour/learning-curve.ts';
 import { pertMean, publishedPertVariance } from '../../../src/domain/labour/pert.ts';
+import { overtimeProductivity, type Schedule } from '../../../src/domain/labour/scheduled-overtime.ts';
 import { aJob, aLabourBook } from '../../support/job.ts';
 import type { Calculation } from '../published.ts';
 
@@ -53,6 +54,18 @@ const overtime = ({
   };
 };
 
+/** The loss of each week, worked back from what the first weeks keep together. */
+const overtimeLosses = ({ week, schedules_h }: { week: readonly number[]; schedules_h: readonly Schedule[] }) => {
+  const lostBy = (schedule: Schedule, weeks: number) =>
+    weeks === 0 ? 0 : weeks * (1 - overtimeProductivity(schedule, weeks));
+  return Object.fromEntries(
+    schedules_h.map((schedule) => [
+      schedule,
+      week.map((at) => Number((lostBy(schedule, at) - lostBy(schedule, at - 1)).toFixed(9))),
+    ]),
+  );
+};
+
 export const calculations: Readonly<Record<string, Calculation>> = {
   'lc-unit125-80': unitHours,
   'lc-unit125-85': unitHours,
@@ -68,6 +81,7 @@ export const calculations: Readonly<Record<string, Calculation>> = {
   'pert-act6': pert,
   'pert-act7': pert,
   'pert-project': pertPath,
+  'ot-table': overtimeLosses,
   'ot-premium-48': overtime,
   'ot-premium-50-60': overtime,
   'labor-rate-1': hoursAtRate,
