@@ -1,5 +1,4 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { z } from 'zod';
 import { crewEntryWord } from '../../../views/pages/crews/crew-form.tsx';
 import { CrewsPage, CrewsTools } from '../../../views/pages/crews.tsx';
 import { crewsBoard } from '../../actions/boards/crews-board.ts';
@@ -8,32 +7,25 @@ import { setCrewPlan } from '../../actions/crew-plans.ts';
 import { CREW_ROWS, readCrewForm, writeCrewForm } from '../../document/crew-plan/form.ts';
 import type { App } from '../app-type.ts';
 import { viewerOf } from '../plugins/viewer.ts';
-import { attempt, entered, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
-import { goTo, sendPage } from './page.ts';
+import { sendPage } from './page.ts';
 import { type FragmentTried, fragmentProps } from './settings/fragment.ts';
-
-const params = z.object({ jobId: z.string() });
+import { oneForm } from './settings/one-form.ts';
 
 /** Crews over levels, and how the job is manned. */
 export function crews(app: App, context: Context): void {
-  const path = '/jobs/:jobId/crews';
-
-  app.get(path, { schema: { hide: true, params } }, (request, reply) => show(context, request, reply, null));
-
-  app.post(path, { schema: { hide: true, params } }, async (request, reply) => {
-    const { jobId } = request.params;
-    const viewer = viewerOf(request);
-    const fields = entered(request);
-    const { levels } = await crewsBoard(context, viewer, jobId);
-    const read = readCrewForm(
-      fields,
-      levels.map(({ id }) => id),
-    );
-    if ('faults' in read) return show(context, request, reply, { fields, faults: read.faults });
-    const tried = await attempt(async () => setCrewPlan(context, viewer, jobId, formVersion(request), read.plan));
-    if (!tried.ok) return show(context, request, reply, { fields, faults: [], trouble: tried.trouble });
-    return goTo(reply, `/jobs/${jobId}/crews`, 'The plan is saved.');
+  oneForm(app, {
+    path: '/crews',
+    read: async (viewer, jobId, fields) => {
+      const { levels } = await crewsBoard(context, viewer, jobId);
+      const ids = levels.map(({ id }) => id);
+      const read = readCrewForm(fields, ids);
+      return 'faults' in read ? { fields, faults: read.faults, value: null } : { fields, faults: [], value: read.plan };
+    },
+    save: async (viewer, jobId, version, plan) =>
+      plan === null ? null : setCrewPlan(context, viewer, jobId, version, plan),
+    saved: { path: '/crews', words: 'The plan is saved.' },
+    show: (...asked) => show(context, ...asked),
   });
 }
 
@@ -41,9 +33,9 @@ async function show(
   context: Context,
   request: FastifyRequest,
   reply: FastifyReply,
+  jobId: string,
   tried: FragmentTried | null,
 ): Promise<FastifyReply> {
-  const { jobId } = params.parse(request.params);
   const board = await crewsBoard(context, viewerOf(request), jobId);
   const { heading, plan } = board;
   const path = `/jobs/${jobId}/crews`;

@@ -1,5 +1,4 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { z } from 'zod';
 import { ExtrasForm } from '../../../../views/pages/takeoff/extras-form.tsx';
 import { orderingEntryWord } from '../../../../views/words/ordering-entries.ts';
 import type { Context } from '../../../actions/context.ts';
@@ -10,28 +9,23 @@ import { readExtrasForm, writeExtrasForm } from '../../../document/extras-form.t
 import { rowsIn } from '../../../document/form/row-form.ts';
 import type { App } from '../../app-type.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
-import { attempt, entered, formVersion } from '../form.ts';
 import { jobSheet } from '../job-sheet.ts';
-import { goTo, sendPage } from '../page.ts';
+import { sendPage } from '../page.ts';
 import { type FragmentTried, fragmentProps } from '../settings/fragment.ts';
-
-const params = z.object({ jobId: z.string() });
+import { oneForm } from '../settings/one-form.ts';
 
 /** Lines that the estimator adds by hand. Office only: they may have prices. */
 export function byHand(app: App, context: Context): void {
-  const path = '/jobs/:jobId/takeoff/by-hand';
-
-  app.get(path, { schema: { hide: true, params } }, (request, reply) => show(context, request, reply, null));
-
-  app.post(path, { schema: { hide: true, params } }, async (request, reply) => {
-    const { jobId } = request.params;
-    const viewer = viewerOf(request);
-    const { project } = await jobHeading(context, viewer, jobId, 'money');
-    const { extras, fields, faults } = readExtrasForm(entered(request), project);
-    if (faults.length > 0) return show(context, request, reply, { fields, faults });
-    const tried = await attempt(async () => setExtras(context, viewer, jobId, formVersion(request), extras));
-    if (!tried.ok) return show(context, request, reply, { fields, faults: [], trouble: tried.trouble });
-    return goTo(reply, `/jobs/${jobId}/takeoff`, 'The lines by hand are saved.');
+  oneForm(app, {
+    path: '/takeoff/by-hand',
+    read: async (viewer, jobId, typed) => {
+      const { project } = await jobHeading(context, viewer, jobId, 'money');
+      const { extras: value, ...read } = readExtrasForm(typed, project);
+      return { value, ...read };
+    },
+    save: (viewer, jobId, version, value) => setExtras(context, viewer, jobId, version, value),
+    saved: { path: '/takeoff', words: 'The lines by hand are saved.' },
+    show: (...asked) => show(context, ...asked),
   });
 }
 
@@ -39,9 +33,9 @@ async function show(
   context: Context,
   request: FastifyRequest,
   reply: FastifyReply,
+  jobId: string,
   tried: FragmentTried | null,
 ): Promise<FastifyReply> {
-  const { jobId } = params.parse(request.params);
   const viewer = viewerOf(request);
   const heading = await jobHeading(context, viewer, jobId, 'money');
   const { version, document } = await getExtras(context, viewer, jobId);

@@ -1,5 +1,4 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { z } from 'zod';
 import { OrderingForm } from '../../../../views/pages/takeoff/ordering-form.tsx';
 import { orderingEntryWord } from '../../../../views/words/ordering-entries.ts';
 import type { Context } from '../../../actions/context.ts';
@@ -13,28 +12,23 @@ import type { Job } from '../../../domain/model.ts';
 import { firstTools } from '../../../domain/ordering/crew-tools.ts';
 import type { App } from '../../app-type.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
-import { attempt, entered, formVersion } from '../form.ts';
 import { jobSheet } from '../job-sheet.ts';
-import { goTo, sendPage } from '../page.ts';
+import { sendPage } from '../page.ts';
 import { type FragmentTried, fragmentProps, lengthExample } from '../settings/fragment.ts';
-
-const params = z.object({ jobId: z.string() });
+import { oneForm } from '../settings/one-form.ts';
 
 /** The job's rules for ordering. */
 export function rules(app: App, context: Context): void {
-  const path = '/jobs/:jobId/takeoff/rules';
-
-  app.get(path, { schema: { hide: true, params } }, (request, reply) => show(context, request, reply, null));
-
-  app.post(path, { schema: { hide: true, params } }, async (request, reply) => {
-    const { jobId } = request.params;
-    const viewer = viewerOf(request);
-    const { project } = await jobHeading(context, viewer, jobId, 'design');
-    const { ordering, fields, faults } = readOrderingForm(entered(request), project);
-    if (faults.length > 0) return show(context, request, reply, { fields, faults });
-    const tried = await attempt(async () => setOrdering(context, viewer, jobId, formVersion(request), ordering));
-    if (!tried.ok) return show(context, request, reply, { fields, faults: [], trouble: tried.trouble });
-    return goTo(reply, `/jobs/${jobId}/takeoff/order`, 'The rules are saved.');
+  oneForm(app, {
+    path: '/takeoff/rules',
+    read: async (viewer, jobId, typed) => {
+      const { project } = await jobHeading(context, viewer, jobId, 'design');
+      const { ordering: value, ...read } = readOrderingForm(typed, project);
+      return { value, ...read };
+    },
+    save: (viewer, jobId, version, value) => setOrdering(context, viewer, jobId, version, value),
+    saved: { path: '/takeoff/order', words: 'The rules are saved.' },
+    show: (...asked) => show(context, ...asked),
   });
 }
 
@@ -42,9 +36,9 @@ async function show(
   context: Context,
   request: FastifyRequest,
   reply: FastifyReply,
+  jobId: string,
   tried: FragmentTried | null,
 ): Promise<FastifyReply> {
-  const { jobId } = params.parse(request.params);
   const viewer = viewerOf(request);
   const heading = await jobHeading(context, viewer, jobId, 'design');
   const { version, document } = await getOrdering(context, viewer, jobId);
