@@ -1,5 +1,6 @@
 import { Prisma } from '../../gen/sqlite/client.ts';
 import type { Reader } from './database.ts';
+import { inChunks } from './in-chunks.ts';
 
 /** How many things of a run stand in a state. */
 export interface StateRow {
@@ -37,17 +38,32 @@ export async function readRunCounts(
   scope: RunScope,
   workKinds: readonly string[],
 ): Promise<RunCountRows> {
-  const standing = { projectId, retiredAt: null, ...(scope === 'all' ? {} : { runId: { in: [...scope] } }) };
-  const by = { by: ['runId' as const, 'state' as const], where: standing, _count: true as const };
+  const by = (part: RunScope) => ({
+    by: ['runId' as const, 'state' as const],
+    where: { projectId, retiredAt: null, ...runIn(part) },
+    _count: true as const,
+  });
   const [pieces, joints, supports, taps, drops, lastWork] = await Promise.all([
-    readPieces(reader, projectId, scope),
-    reader.joint.groupBy(by),
-    reader.support.groupBy(by),
-    reader.tap.groupBy(by),
-    readDrops(reader, projectId, scope),
-    readLastWork(reader, projectId, scope, workKinds),
+    inParts(scope, (part) => readPieces(reader, projectId, part)),
+    inParts(scope, (part) => reader.joint.groupBy(by(part))),
+    inParts(scope, (part) => reader.support.groupBy(by(part))),
+    inParts(scope, (part) => reader.tap.groupBy(by(part))),
+    inParts(scope, (part) => readDrops(reader, projectId, part)),
+    inParts(scope, (part) => readLastWork(reader, projectId, part, workKinds)),
   ]);
   return { pieces, joints: rowsOf(joints), supports: rowsOf(supports), taps: rowsOf(taps), drops, lastWork };
+}
+
+/** In questions that any database takes. All rows of one run come of one question, in its order. */
+async function inParts<Row>(
+  scope: RunScope,
+  read: (part: RunScope) => Promise<readonly Row[]>,
+): Promise<readonly Row[]> {
+  return scope === 'all' ? read(scope) : inChunks(scope, read);
+}
+
+function runIn(scope: RunScope) {
+  return scope === 'all' ? {} : { runId: { in: [...scope] } };
 }
 
 type Group = { readonly runId: string; readonly state: string; readonly _count: number };
@@ -97,22 +113,26 @@ function inScope(scope: RunScope, column: Prisma.Sql): Prisma.Sql {
   return scope.length === 0 ? Prisma.sql`AND 1 = 0` : Prisma.sql`AND ${column} IN (${Prisma.join([...scope])})`;
 }
 
-/** Records that speak of a run as a whole, in the order of the book; its standing tests without their readings. */
+/** Records that speak of a run as a whole, each run's in the order of the book; its standing tests without their readings. */
 export async function readWholeRunRecords(reader: Reader, projectId: string, scope: RunScope) {
-  const where = { projectId, subject: 'run', ...(scope === 'all' ? {} : { runId: { in: [...scope] } }) };
+  const where = (part: RunScope) => ({ projectId, subject: 'run', ...runIn(part) });
   const orderBy = { seq: 'asc' as const };
   const [records, tests] = await Promise.all([
-    reader.inspection.findMany({ where: { ...where, kind: { not: TEST } }, orderBy }),
-    reader.inspection.findMany({
-      where: { ...where, kind: TEST },
-      orderBy,
-      select: { id: true, runId: true, at: true, outcome: true },
-    }),
+    inParts(scope, (part) => reader.inspection.findMany({ where: { ...where(part), kind: { not: TEST } }, orderBy })),
+    inParts(scope, (part) =>
+      reader.inspection.findMany({
+        where: { ...where(part), kind: TEST },
+        orderBy,
+        select: { id: true, runId: true, at: true, outcome: true },
+      }),
+    ),
   ]);
-  const later = await reader.inspection.findMany({
-    where: { ...where, supersedesId: { not: null } },
-    select: { supersedesId: true },
-  });
+  const later = await inParts(scope, (part) =>
+    reader.inspection.findMany({
+      where: { ...where(part), supersedesId: { not: null } },
+      select: { supersedesId: true },
+    }),
+  );
   const replaced = new Set(later.map((row) => row.supersedesId));
   return { records, tests: tests.filter((row) => !replaced.has(row.id)) };
 }

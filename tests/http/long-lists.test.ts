@@ -53,4 +53,17 @@ forEachDatabase((open) => {
     expect([released.status, released.body.title]).toEqual([409, 'Not ready for the floor']);
     for (const key of [label(0), label(999), label(RUNS - 1)]) expect(released.body.detail).toContain(`${key}: `);
   });
+
+  it('their floor opens on the phone, its last page too, and so does its plan', async () => {
+    const level = await play.context.database.db.level.findFirstOrThrow({ where: { key: 'B1-F1' } });
+    const floor = `/jobs/${job.split('/').at(-1)}/floors/${level.id}`;
+    const first = await play.as('frank').get(floor);
+    expect([first.status, first.text.match(/class="floor-run"/g)?.length]).toEqual([200, 40]);
+    const last = await play.as('frank').get(`${floor}?page=${Math.ceil((RUNS + 24) / 40)}`);
+    expect(last.status).toBe(200);
+    expect(last.text).toContain(label(RUNS - 1));
+    expect(last.text).not.toContain(label(0));
+    const plan = await play.as('frank').get(`${floor}/plan`);
+    expect(plan.status).toBe(200);
+  });
 });

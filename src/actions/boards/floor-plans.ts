@@ -4,6 +4,7 @@ import type { PathPoint, RunLayout } from '../../domain/layout/result.ts';
 import type { Run, Side } from '../../domain/model.ts';
 import type { PieceState } from '../../domain/quality/states.ts';
 import type { Length } from '../../domain/units/length.ts';
+import { inChunks } from '../../store/in-chunks.ts';
 import type { Context } from '../context.ts';
 
 export interface PlannedRun {
@@ -28,11 +29,13 @@ export async function floorPlans(
   const ids = runs.map((run) => run.id);
   const [rows, pieces] = await Promise.all([
     db.run.findMany({ where: { id: { in: ids } }, select: { id: true, key: true, spec: true, layout: true } }),
-    db.piece.findMany({
-      where: { runId: { in: ids }, retiredAt: null },
-      orderBy: [{ runId: 'asc' }, { ordinal: 'asc' }],
-      select: { runId: true, fromU80: true, toU80: true, state: true },
-    }),
+    inChunks(ids, (chunk) =>
+      db.piece.findMany({
+        where: { runId: { in: chunk }, retiredAt: null },
+        orderBy: [{ runId: 'asc' }, { ordinal: 'asc' }],
+        select: { runId: true, fromU80: true, toU80: true, state: true },
+      }),
+    ),
   ]);
   const byId = new Map(rows.map((row) => [row.id, row]));
   const byRun = new Map<string, typeof pieces>(ids.map((id) => [id, []]));

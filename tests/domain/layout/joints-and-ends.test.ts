@@ -130,6 +130,22 @@ describe('what wins', () => {
     expect(rulesOf(layout)).not.toContain('price.absent');
   });
 
+  // By hand: 20 + 20 ft of stock and a cut of 3 ft; 43 ft at 100.00 a metre, one surcharge of 7.00, three joints at 0.50.
+  it('has the surcharge of a factory cut once for each cut', () => {
+    const type = {
+      ...priced({ sectionPerM: 10_000, cutSurcharge: 700, jointKit: 50 }),
+      factoryCut: { min: feet(2), max: feet(10), step: 127 },
+    };
+    expect(laidOut(straightRun(43), type).cost).toEqual({
+      pieces: 131_064,
+      cuts: 700,
+      joints: 3,
+      jointKit: 150,
+      jointLabour: 0,
+      total: 131_914,
+    });
+  });
+
   it('names in one note what has no price', () => {
     expect(messages(laidOut(straightRun(40), priced({ sectionPerM: 1 })), 'price.absent')).toEqual([
       'No price is given for joint kit and joint labour: each counted 0 when the sections were chosen. Enter prices to choose by cost.',

@@ -157,6 +157,21 @@ describe('a run in the building', () => {
     expect(places.filter((place) => place > 21 && place < 35)).toEqual([]);
     expect(places.some((place) => place <= 21) && places.some((place) => place >= 35)).toBe(true);
   });
+
+  // By hand, 10 kg/m and elbows of 4 kg: half an elbow hangs on each level part, 2 kg; past the riser 2 + 6.096 x 10 kg in all.
+  it('has the hangers past it carry all that is level there, and no more', () => {
+    const type = layoutType();
+    const elbow = { ...type.elbow!, weightKg: 4 };
+    const legs = [leg(21, 'up'), leg(12, 'down'), leg(21, 'none')];
+    const { supports } = laidOut(aRun({ legs }), { ...type, weightKgPerM: 10, elbow });
+    const past = supports.filter((support) => inFeet(support.at) > 33);
+    expect(past.length).toBeGreaterThan(1);
+    for (const load of ['loadKg', 'continuousLoadKg'] as const)
+      expect(past.reduce((sum, support) => sum + support[load], 0)).toBeCloseTo(62.96, 6);
+    // The first has the half elbow, the way to it from the elbow's face at 34 ft, and half of the span after it.
+    const [first, second] = past.map((support) => inFeet(support.at) * 0.3048);
+    expect(past[0]!.loadKg).toBeCloseTo(2 + 10 * (first! - 34 * 0.3048) + 5 * (second! - first!), 6);
+  });
 });
 
 describe('a branch', () => {

@@ -1,6 +1,7 @@
 import { recordBodySchema } from '../../../document/record-schema.ts';
 import type { RunLayout } from '../../../domain/layout/result.ts';
 import type { Reader } from '../../../store/database.ts';
+import { inChunks } from '../../../store/in-chunks.ts';
 import { bars } from '../../releases.ts';
 import type { RunState } from '../../run-states.ts';
 
@@ -27,13 +28,22 @@ export async function floorStops(
   runs: readonly RunRow[],
   states: readonly RunState[],
 ): Promise<readonly FloorStop[]> {
-  const runId = { in: runs.map((run) => run.id) };
-  const held = { retiredAt: null, runId };
-  const select = { id: true, runId: true, mark: true } as const;
+  const runIds = runs.map((run) => run.id);
+  const select = { id: true, runId: true, mark: true, stateAt: true } as const;
   const [pieces, joints, waiting] = await Promise.all([
-    reader.piece.findMany({ where: { ...held, state: 'quarantined' }, orderBy: { stateAt: 'asc' }, select }),
-    reader.joint.findMany({ where: { ...held, state: 'reopened' }, orderBy: { stateAt: 'asc' }, select }),
-    reader.run.findMany({ where: { id: runId, revision: 0 }, select: { id: true, key: true, layout: true } }),
+    inChunks(runIds, (chunk) =>
+      reader.piece.findMany({ where: { runId: { in: chunk }, retiredAt: null, state: 'quarantined' }, select }),
+    ),
+    inChunks(runIds, (chunk) =>
+      reader.joint.findMany({ where: { runId: { in: chunk }, retiredAt: null, state: 'reopened' }, select }),
+    ),
+    inChunks(runIds, (chunk) =>
+      reader.run.findMany({
+        where: { id: { in: chunk }, revision: 0 },
+        orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
+        select: { id: true, key: true, layout: true },
+      }),
+    ),
   ]);
   const said = await reasonsOf(
     reader,
@@ -50,14 +60,18 @@ export async function floorStops(
       ...(said.get(row.id) ?? NOTHING_SAID),
     });
   return [
-    ...pieces.map(thing('quarantined')),
-    ...joints.map(thing('reopened')),
+    ...oldestFirst(pieces).map(thing('quarantined')),
+    ...oldestFirst(joints).map(thing('reopened')),
     ...states.flatMap(testStop),
     ...waiting.map(({ id, key, layout }): FloorStop => {
       const [first] = bars((layout as unknown as RunLayout).findings);
       return { kind: 'not-released', runId: id, runKey: key, thing: null, ...NOTHING_SAID, reason: first ?? null };
     }),
   ];
+}
+
+function oldestFirst<Row extends { readonly stateAt: Date | null }>(rows: readonly Row[]): Row[] {
+  return [...rows].sort((a, b) => (a.stateAt?.getTime() ?? 0) - (b.stateAt?.getTime() ?? 0));
 }
 
 const NOTHING_SAID = { reason: null, by: null, at: null };
@@ -72,11 +86,13 @@ function testStop({ id, key, open }: RunState): FloorStop[] {
 
 /** The last words on each of these things that put it there. */
 async function reasonsOf(reader: Reader, subjectIds: readonly string[]) {
-  const rows = await reader.inspection.findMany({
-    where: { subjectId: { in: [...subjectIds] }, kind: { in: ['piece-quarantined', 'joint-reopened'] } },
-    orderBy: { recordedAt: 'asc' },
-    select: { subjectId: true, body: true, byName: true, at: true },
-  });
+  const rows = await inChunks(subjectIds, (chunk) =>
+    reader.inspection.findMany({
+      where: { subjectId: { in: chunk }, kind: { in: ['piece-quarantined', 'joint-reopened'] } },
+      orderBy: { recordedAt: 'asc' },
+      select: { subjectId: true, body: true, byName: true, at: true },
+    }),
+  );
   const found = new Map<string, { readonly reason: string | null; readonly by: string; readonly at: Date }>();
   for (const { subjectId, body, byName, at } of rows) {
     const said = recordBodySchema.parse(body);
