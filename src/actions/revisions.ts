@@ -3,6 +3,7 @@ import type { RunDocument } from '../document/job-document.ts';
 import { toRun } from '../document/model/to-run.ts';
 import { toModel } from '../document/to-model.ts';
 import { labourLines } from '../domain/labour/labour-lines.ts';
+import { workOf } from '../domain/labour/work-of.ts';
 import type { RunLayout } from '../domain/layout/result.ts';
 import type { Job, LabourBook, Run, UnitSystem } from '../domain/model.ts';
 import { compareRevisions, type Revised } from '../domain/revision/compare-revisions.ts';
@@ -92,5 +93,5 @@ function hoursOf(job: Job, book: LabourBook, run: Run, layout: RunLayout): Revis
   if (!job.levels.some((level) => level.id === run.level) || !job.types.some((type) => type.id === run.type)) return [];
   const alone: Job = { ...job, runs: [run], extras: [] };
   const own = { ...layout, run: run.id };
-  return labourLines(alone, { ...book, learning: null }, [own], takeOff(alone, [own]));
+  return labourLines(alone, { ...book, learning: null }, workOf(alone, [own], takeOff(alone, [own])));
 }

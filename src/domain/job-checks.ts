@@ -1,4 +1,4 @@
-import { type Finding, orderFindings } from './finding.ts';
+import { type Finding, orderJobFindings } from './finding.ts';
 import { judgeLabour } from './labour/judge-labour.ts';
 import type { RunLayout } from './layout/result.ts';
 import type { Job } from './model.ts';
@@ -15,11 +15,10 @@ export function jobChecks(
   layouts: readonly RunLayout[],
   takeoff: readonly TakeoffLine[],
 ): readonly Finding[] {
-  const findings = [
-    ...layouts.flatMap((layout) => layout.findings),
-    ...judgeTakeoff(job, layouts),
-    ...judgeCords(job, layouts),
-    ...judgeLabour(job, layouts, takeoff),
-  ];
-  return orderFindings(findings, new Map(job.runs.map((run, i) => [run.id, i])));
+  return orderJobFindings(job, [...countChecks(job, layouts), ...judgeLabour(job, layouts, takeoff)]);
+}
+
+/** What is found about what is counted, whatever the labour book and the bid say; in no order. */
+export function countChecks(job: Job, layouts: readonly RunLayout[]): readonly Finding[] {
+  return [...layouts.flatMap((layout) => layout.findings), ...judgeTakeoff(job, layouts), ...judgeCords(job, layouts)];
 }

@@ -13,7 +13,8 @@ import { scenarioT1AsDrawn, scenarioT2 } from '../support/scenarios.ts';
 /** Every run worked out alone, in a job that holds no other, against its part of the whole job's figures. */
 function expectTheSameAlone(job: Job): void {
   const { layouts, labour, checks } = figures({ ...job, bid: null });
-  const repeats = repeatsOf(job, layouts, job.labourBook?.learning?.over ?? 'run');
+  const sound = job.runs.filter((_, index) => layouts[index]?.ok);
+  const repeats = repeatsOf(job.levels, sound, job.labourBook?.learning?.over ?? 'run');
   const alone: Job = { ...job, runs: [] };
   for (const [index, run] of job.runs.entries()) {
     const own = runFigures(alone, run, layouts[index]!, repeats.get(run.id) ?? null);

@@ -36,7 +36,8 @@ forEachDatabase((open) => {
   it.each(['run', 'level'] as const)('a run knows which repeat its %s is, as when all are counted', async (over) => {
     const { db } = play.context.database;
     const { job, layouts } = await designOf(db, projectId);
-    const all = repeatsOf(job, layouts, over);
+    const sound = job.runs.filter((_, index) => layouts[index]?.ok);
+    const all = repeatsOf(job.levels, sound, over);
     const rows = await db.run.findMany({
       where: { projectId },
       select: { key: true, ordinal: true, levelId: true, layoutOk: true, level: { select: { ordinal: true } } },

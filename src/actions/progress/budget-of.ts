@@ -1,5 +1,6 @@
 import { labourLines } from '../../domain/labour/labour-lines.ts';
 import type { LabourLine } from '../../domain/labour/result.ts';
+import { workOf } from '../../domain/labour/work-of.ts';
 import { linesByRun } from '../../domain/takeoff/lines-by-run.ts';
 import { takeOff } from '../../domain/takeoff/take-off.ts';
 import type { JobDesign } from '../job-design.ts';
@@ -13,7 +14,8 @@ export function budgetOf(design: JobDesign): Budget {
   const known = kept.get(design);
   if (known !== undefined) return known;
   const { job, layouts } = design;
-  const lines = job.labourBook === null ? [] : labourLines(job, job.labourBook, layouts, takeOff(job, layouts));
+  const { labourBook: book } = job;
+  const lines = book === null ? [] : labourLines(job, book, workOf(job, layouts, takeOff(job, layouts)));
   const budget = linesByRun(lines);
   kept.set(design, budget);
   return budget;

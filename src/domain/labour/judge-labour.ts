@@ -1,11 +1,10 @@
 import type { Finding } from '../finding.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Job, LabourActivity, LabourBook } from '../model.ts';
-import { linesByRun } from '../takeoff/lines-by-run.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { lengthUnit } from './length-unit.ts';
-import { type Measure, measureRun } from './measure-run.ts';
-import { ACTIVITIES, type Activity } from './result.ts';
+import { ACTIVITIES } from './result.ts';
+import { type Work, workOf } from './work-of.ts';
 
 /**
  * Where the hours say less than they seem to: activities that nobody knows, work that the labour book has no hours for or
@@ -15,16 +14,16 @@ export function judgeLabour(
   job: Job,
   layouts: readonly RunLayout[],
   takeoff: readonly TakeoffLine[],
+  work: Work = workOf(job, layouts, takeoff),
 ): readonly Finding[] {
   const book = job.labourBook;
   if (!book) return [];
-  const work = workOf(job, layouts, takeoff);
   return [
     ...judgeNames(book),
     ...judgeMissing(book, work),
     ...judgeZero(book, work),
     ...judgeUnits(book, work),
-    ...judgeHeights(job, book, layouts),
+    ...judgeHeights(job, book, work),
   ];
 }
 
@@ -38,24 +37,9 @@ function judgeNames(book: LabourBook): Finding[] {
   });
 }
 
-type Work = ReadonlyMap<Activity, readonly Measure[]>;
-
-function workOf(job: Job, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
-  const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
-  const work = new Map<Activity, Measure[]>(ACTIVITIES.map((id) => [id, []]));
-  const takeoffOf = linesByRun(takeoff);
-  for (const run of job.runs) {
-    const layout = layoutOf.get(run.id);
-    if (!layout?.ok) continue;
-    const measures = measureRun(run, layout, takeoffOf.get(run.id) ?? []);
-    for (const id of ACTIVITIES) work.get(id)?.push(...measures[id].filter(({ pieces }) => pieces > 0));
-  }
-  return work;
-}
-
 function judgeMissing(book: LabourBook, work: Work): Finding[] {
   const known = new Set(book.activities.map((activity) => activity.id));
-  const missing = ACTIVITIES.filter((id) => !known.has(id) && (work.get(id)?.length ?? 0) > 0);
+  const missing = ACTIVITIES.filter((id) => !known.has(id) && work.lengthless.has(id));
   if (missing.length === 0) return [];
   const message = `Labour book ${book.version} has no hours for ${missing.join(', ')}, so this work is not in the hours: add it to the book, or say that others do it.`;
   return [finding(book, 'labour.no-hours', 'note', message)];
@@ -64,7 +48,7 @@ function judgeMissing(book: LabourBook, work: Work): Finding[] {
 /** Hours of 0 are most often a cell that nobody filled: the work would cost nothing. */
 function judgeZero(book: LabourBook, work: Work): Finding[] {
   const isZero = ({ likely, bands }: LabourActivity) => likely === 0 || bands.some((band) => band.likely === 0);
-  const isCounted = (id: string) => ACTIVITIES.some((known) => known === id && (work.get(known)?.length ?? 0) > 0);
+  const isCounted = (id: string) => ACTIVITIES.some((known) => known === id && work.lengthless.has(known));
   return book.activities
     .filter((activity) => isZero(activity) && isCounted(activity.id))
     .map(({ id }) => {
@@ -76,16 +60,16 @@ function judgeZero(book: LabourBook, work: Work): Finding[] {
 function judgeUnits(book: LabourBook, work: Work): Finding[] {
   return book.activities.flatMap((activity) => {
     const id = ACTIVITIES.find((known) => known === activity.id);
-    const measures = id === undefined ? [] : (work.get(id) ?? []);
-    const message = measures.length > 0 ? misreadUnit(activity, measures) : null;
+    const lengthless = id === undefined ? undefined : work.lengthless.get(id);
+    const message = lengthless === undefined ? null : misreadUnit(activity, lengthless);
     return message === null ? [] : [finding(book, 'labour.unit', 'warning', message)];
   });
 }
 
 /** A unit that may mean something else than what it counts here, in words; null for a unit that is clear. */
-function misreadUnit({ id, unit }: LabourActivity, measures: readonly Measure[]): string | null {
+function misreadUnit({ id, unit }: LabourActivity, lengthless: boolean): string | null {
   const isLength = lengthUnit(unit) !== null;
-  if (isLength && measures.some(({ length }) => length === null)) {
+  if (isLength && lengthless) {
     return `The labour book gives ${id} per "${unit}", and this work has no length, so it is counted by the piece: give its hours for each.`;
   }
   if (!isLength && (id === 'lay-out' || id === 'slot-closure')) {
@@ -97,12 +81,11 @@ function misreadUnit({ id, unit }: LabourActivity, measures: readonly Measure[])
   return null;
 }
 
-function judgeHeights(job: Job, book: LabourBook, layouts: readonly RunLayout[]): Finding[] {
+function judgeHeights(job: Job, book: LabourBook, work: Work): Finding[] {
   const heightCounts =
     book.factors.height.length > 0 && book.activities.some(({ factors }) => factors.includes('height'));
   if (!heightCounts) return [];
-  const sound = new Set(layouts.filter((layout) => layout.ok).map((layout) => layout.run));
-  const levels = new Set(job.runs.filter((run) => sound.has(run.id)).map((run) => run.level));
+  const levels = new Set(work.runs.map(({ run }) => run.level));
   const unknown = job.levels.filter((level) => levels.has(level.id) && level.conditions.mountingHeight === null);
   return unknown.map((level) => {
     const message = `The mounting height on level ${level.id} is not given, so its hours carry no height factor: give the height.`;

@@ -1,6 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
 import type { Extra, Job, LabourActivity, LabourBook, Level, Run, ThreePoint } from '../model.ts';
-import { linesByRun } from '../takeoff/lines-by-run.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import type { Length } from '../units/length.ts';
 import { conditionFactor } from './condition-factor.ts';
@@ -8,77 +7,26 @@ import { learningFactor } from './learning-curve.ts';
 import { lengthUnit } from './length-unit.ts';
 import { type Measure, measureRun } from './measure-run.ts';
 import { repeatsOf } from './repeats.ts';
-import { ACTIVITIES, type Activity, type LabourLine } from './result.ts';
+import { ACTIVITIES, type LabourLine } from './result.ts';
+import type { RunWork, Work } from './work-of.ts';
 
 /**
  * One line per run, activity and piece length, in document order, then one per extra with hours: what `computeLabour`
  * sums. Every factor of a line's hours stands on the line.
  */
-export function labourLines(
-  job: Job,
-  book: LabourBook,
-  layouts: readonly RunLayout[],
-  takeoff: readonly TakeoffLine[],
-): readonly LabourLine[] {
-  return [...runLines(job, book, layouts, takeoff), ...extraLines(job.extras, book)];
-}
-
-function runLines(
-  job: Job,
-  book: LabourBook,
-  layouts: readonly RunLayout[],
-  takeoff: readonly TakeoffLine[],
-): LabourLine[] {
-  const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
-  const levelOf = new Map(job.levels.map((level) => [level.id, level]));
-  const takeoffOf = linesByRun(takeoff);
-  const repeats = repeatsOf(job, layouts, book.learning?.over ?? 'run');
-  const unitHours = activitiesOf(book);
-  return job.runs.flatMap((run) => {
-    const layout = layoutOf.get(run.id);
-    const repeat = repeats.get(run.id);
-    if (!layout?.ok || repeat === undefined) return [];
-    const level = levelOf.get(run.level);
-    if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
-    return linesOf({ run, level, repeat }, layout, takeoffOf.get(run.id) ?? [], { book, unitHours });
-  });
-}
-
-/**
- * The lines of one run alone, out of its sound layout and its own takeoff; `place.repeat` is which repeat it is in the order
- * of work (`repeatsOf`). Together the runs' lines are the job's, but for the extras.
- */
-export function runLabourLines(
-  place: Place,
-  layout: RunLayout,
-  takeoff: readonly TakeoffLine[],
-  book: LabourBook,
-): readonly LabourLine[] {
-  return linesOf(place, layout, takeoff, { book, unitHours: activitiesOf(book) });
-}
-
-interface Hours {
-  readonly book: LabourBook;
-  readonly unitHours: readonly { readonly id: Activity; readonly activity: LabourActivity }[];
-}
-
-function linesOf(
-  place: Place,
-  layout: RunLayout,
-  takeoff: readonly TakeoffLine[],
-  { book, unitHours }: Hours,
-): LabourLine[] {
-  const measures = measureRun(place.run, layout, takeoff);
-  return unitHours.flatMap(({ id, activity }) =>
-    measures[id].filter(({ pieces }) => pieces > 0).map((measure) => lineOf(id, activity, measure, place, book)),
+export function labourLines(job: Job, book: LabourBook, work: Work): readonly LabourLine[] {
+  const reckon = reckoner(book);
+  const repeats = repeatsOf(
+    job.levels,
+    work.runs.map(({ run }) => run),
+    book.learning?.over ?? 'run',
   );
-}
-
-function activitiesOf(book: LabourBook): Hours['unitHours'] {
-  return ACTIVITIES.flatMap((id) => {
-    const activity = book.activities.find((candidate) => candidate.id === id);
-    return activity ? [{ id, activity }] : [];
-  });
+  const lines: LabourLine[] = [];
+  for (const each of work.runs) {
+    const repeat = repeats.get(each.run.id);
+    if (repeat !== undefined) reckon(each, repeat, lines);
+  }
+  return [...lines, ...extraLines(job.extras, book)];
 }
 
 export interface Place {
@@ -87,30 +35,73 @@ export interface Place {
   readonly repeat: number;
 }
 
-function lineOf(id: Activity, activity: LabourActivity, measure: Measure, place: Place, book: LabourBook): LabourLine {
-  const base = baseFor(activity, measure.length);
-  const quantity = quantityIn(activity.unit, measure);
-  const { factors, factor } = conditionFactor(activity, place.level, book);
+/**
+ * The lines of one run alone, out of its sound layout and its own takeoff; `place.repeat` is which repeat it is in the order
+ * of work (`repeatsOf`). Together the runs' lines are the job's, but for the extras.
+ */
+export function runLabourLines(
+  { run, level, repeat }: Place,
+  layout: RunLayout,
+  takeoff: readonly TakeoffLine[],
+  book: LabourBook,
+): readonly LabourLine[] {
+  const lines: LabourLine[] = [];
+  reckoner(book)({ run, level, measures: measureRun(run, layout, takeoff) }, repeat, lines);
+  return lines;
+}
+
+/** Adds one run's lines to `lines`. What all runs of a level share is worked out once: large jobs have some 100,000 lines. */
+function reckoner(book: LabourBook): (work: RunWork, repeat: number, lines: LabourLine[]) => void {
   const { learning } = book;
-  const learns = learning?.activities.includes(id) ?? false;
-  const learned = learning && learns ? learningFactor(place.repeat, learning.referenceRepeat, learning.rate) : 1;
-  const nonProductive = nonProductiveFactor(book);
-  return {
-    activity: id,
-    note: null,
-    run: place.run.id,
-    level: place.level.id,
-    length: measure.length,
-    pieces: measure.pieces,
-    quantity,
-    unit: activity.unit,
-    base,
-    factors,
-    conditionFactor: factor,
-    repeat: learns ? place.repeat : null,
-    learningFactor: learned,
-    nonProductiveFactor: nonProductive,
-    hours: quantity * base.likely * factor * learned * nonProductive,
+  const nonProductiveFactor = nonProductiveOf(book);
+  const activities = ACTIVITIES.flatMap((id) => {
+    const activity = book.activities.find((candidate) => candidate.id === id);
+    if (activity === undefined) return [];
+    const learns = learning?.activities.includes(id) ?? false;
+    const factorsOn = once((level: Level) => conditionFactor(activity, level, book));
+    const baseOf = once((length: Length | null) => baseFor(activity, length));
+    return [{ id, learns, unit: activity.unit, perLength: lengthUnit(activity.unit), factorsOn, baseOf }];
+  });
+  return ({ run, level, measures }, place, lines) => {
+    const learned = learning ? learningFactor(place, learning.referenceRepeat, learning.rate) : 1;
+    for (const { id, learns, unit, perLength, factorsOn, baseOf } of activities) {
+      if (measures[id].length === 0) continue;
+      const { factors, factor } = factorsOn(level);
+      const learningOf = learns ? learned : 1;
+      for (const measure of measures[id]) {
+        const base = baseOf(measure.length);
+        const quantity = quantityIn(perLength, measure);
+        lines.push({
+          activity: id,
+          note: null,
+          run: run.id,
+          level: level.id,
+          length: measure.length,
+          pieces: measure.pieces,
+          quantity,
+          unit,
+          base,
+          factors,
+          conditionFactor: factor,
+          repeat: learns ? place : null,
+          learningFactor: learningOf,
+          nonProductiveFactor,
+          hours: quantity * base.likely * factor * learningOf * nonProductiveFactor,
+        });
+      }
+    }
+  };
+}
+
+/** A function that works each answer out once. */
+function once<K, V>(workOut: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const answer = workOut(key);
+    known.set(key, answer);
+    return answer;
   };
 }
 
@@ -126,20 +117,19 @@ function threePoint({ low, likely, high }: ThreePoint): ThreePoint {
 }
 
 /** Lengths in a length unit, pieces in any other; work without a length is counted by the piece whatever the unit says. */
-function quantityIn(unit: string, { pieces, length }: Measure): number {
-  const one = lengthUnit(unit);
-  return one === null || length === null ? pieces : (pieces * length) / one;
+function quantityIn(perLength: Length | null, { pieces, length }: Measure): number {
+  return perLength === null || length === null ? pieces : (pieces * length) / perLength;
 }
 
 /** A percentage on top, or a day's hours over those of them that are worked. */
-function nonProductiveFactor({ nonProductiveDay: day, nonProductivePercent }: LabourBook): number {
+function nonProductiveOf({ nonProductiveDay: day, nonProductivePercent }: LabourBook): number {
   return day === null ? 1 + nonProductivePercent / 100 : day.dayHours / (day.dayHours - day.lostHours);
 }
 
 function extraLines(extras: readonly Extra[], book: LabourBook): LabourLine[] {
   return extras.flatMap((extra) => {
     if (extra.hours === null) return [];
-    const nonProductive = nonProductiveFactor(book);
+    const nonProductive = nonProductiveOf(book);
     return [
       {
         activity: 'extra' as const,

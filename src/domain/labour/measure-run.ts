@@ -12,7 +12,7 @@ export interface Measure {
 
 /**
  * What one run gives each activity to do. Pieces come from the run's takeoff, so that hours and orders count alike; a
- * fitting's joints are among the joints; work on the run as a whole counts it once.
+ * fitting's joints are among the joints; work on the run as a whole counts it once; what there is none of has no measure.
  *
  * Example: a run with four joints and 20 tap-offs has 24 labels to set and one insulation test to make.
  */
@@ -23,8 +23,8 @@ export function measureRun(
 ): Readonly<Record<Activity, readonly Measure[]>> {
   const sections = counted(lines, 'section');
   const taps = counted(lines, 'tap');
-  const joints = [{ pieces: layout.joints.length, length: null }];
-  const once = [{ pieces: 1, length: null }];
+  const joints = pieces(layout.joints.length);
+  const once = pieces(1);
   return {
     'handle-section': sections,
     'handle-tap': taps,
@@ -35,7 +35,7 @@ export function measureRun(
     elbow: counted(lines, 'elbow'),
     tee: counted(lines, 'tee'),
     'end-feed': counted(lines, 'end-feed'),
-    termination: [{ pieces: run.feed.terminations, length: null }],
+    termination: pieces(run.feed.terminations),
     'end-cap': counted(lines, 'end-cap'),
     'slot-closure': closures(lines),
     tap: taps,
@@ -53,14 +53,16 @@ export function measureRun(
   };
 }
 
-function counted(lines: readonly TakeoffLine[], item: TakeoffItem): Measure[] {
-  const ofItem = lines.filter((line) => line.item === item);
-  const lengths = [...new Set(ofItem.map((line) => line.length))];
-  return lengths.map((length) => ({ pieces: piecesOf(ofItem, length), length }));
+function pieces(count: number): Measure[] {
+  return count > 0 ? [{ pieces: count, length: null }] : [];
 }
 
-function piecesOf(lines: readonly TakeoffLine[], length: Length | null): number {
-  return lines.filter((line) => line.length === length).reduce((sum, line) => sum + line.quantity, 0);
+function counted(lines: readonly TakeoffLine[], item: TakeoffItem): Measure[] {
+  const quantities = new Map<Length | null, number>();
+  for (const line of lines) {
+    if (line.item === item) quantities.set(line.length, (quantities.get(line.length) ?? 0) + line.quantity);
+  }
+  return [...quantities].filter(([, sum]) => sum > 0).map(([length, sum]) => ({ pieces: sum, length }));
 }
 
 /** The slot of a run is closed as one piece of work; its takeoff line counts metres. */

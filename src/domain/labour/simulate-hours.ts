@@ -60,18 +60,35 @@ function activityTables(lines: readonly LabourLine[]): readonly Float64Array[] {
   });
 }
 
-type Weights = Map<string, { readonly base: LabourLine['base']; weight: number }>;
+interface Weight {
+  readonly base: LabourLine['base'];
+  weight: number;
+}
+type Weights = Map<string, Weight>;
 
 function weightsByBase(lines: readonly LabourLine[]): ReadonlyMap<string, Weights> {
   const activities = new Map<string, Weights>();
+  // Lines share their bases, and a look at an object is far quicker than one at a text that is put together for each line.
+  const known = new Map<string, Map<LabourLine['base'], Weight>>();
   for (const line of lines) {
     if (line.activity === 'extra') continue;
-    const weights = activities.get(line.activity) ?? new Map();
-    activities.set(line.activity, weights);
-    const key = `${line.base.low} ${line.base.likely} ${line.base.high}`;
-    weights.set(key, { base: line.base, weight: (weights.get(key)?.weight ?? 0) + weightOf(line) });
+    const ofActivity = known.get(line.activity) ?? new Map<LabourLine['base'], Weight>();
+    known.set(line.activity, ofActivity);
+    const weight = ofActivity.get(line.base) ?? weightOfBase(activities, line);
+    ofActivity.set(line.base, weight);
+    weight.weight += weightOf(line);
   }
   return activities;
+}
+
+/** Bases of equal hours are one, whichever piece they are of. */
+function weightOfBase(activities: Map<string, Weights>, { activity, base }: LabourLine): Weight {
+  const weights: Weights = activities.get(activity) ?? new Map();
+  activities.set(activity, weights);
+  const key = `${base.low} ${base.likely} ${base.high}`;
+  const weight = weights.get(key) ?? { base, weight: 0 };
+  weights.set(key, weight);
+  return weight;
 }
 
 /** What one base hour of the line becomes. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { labourLines } from '../../../src/domain/labour/labour-lines.ts';
 import type { LabourLine } from '../../../src/domain/labour/result.ts';
+import { workOf } from '../../../src/domain/labour/work-of.ts';
 import type { LabourActivity, LabourBook, Level, Run } from '../../../src/domain/model.ts';
 import { takeOff } from '../../../src/domain/takeoff/take-off.ts';
 import { FOOT, fromMm } from '../../../src/domain/units/length.ts';
@@ -21,7 +22,7 @@ function linesFor(activities: readonly LabourActivity[], setting: Setting = {}):
   const layouts = runs.map((run) =>
     aLayout(run, setting.sections ?? [20, 10], { ok: !setting.unsound?.includes(run.id) }),
   );
-  return labourLines(job, book, layouts, takeOff(job, layouts));
+  return labourLines(job, book, workOf(job, layouts, takeOff(job, layouts)));
 }
 
 test.each([
@@ -169,7 +170,8 @@ test('hours added by hand carry the non-productive time and no other factor, and
     { ...extra, hours: 4 },
     { ...extra, hours: null },
   ];
-  const lines = labourLines(aJob({ runs: [], extras, labourBook: book }), book, [], []);
+  const job = aJob({ runs: [], extras, labourBook: book });
+  const lines = labourLines(job, book, workOf(job, [], []));
   expect(lines).toMatchObject([
     { activity: 'extra', note: 'Scan for tendons', run: null, level: 'F1', hours: expect.closeTo(13.2, 12) },
   ]);

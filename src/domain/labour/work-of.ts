@@ -1,0 +1,51 @@
+import type { RunLayout } from '../layout/result.ts';
+import type { Job, Level, Run } from '../model.ts';
+import { linesByRun } from '../takeoff/lines-by-run.ts';
+import type { TakeoffLine } from '../takeoff/result.ts';
+import { type Measure, measureRun } from './measure-run.ts';
+import { ACTIVITIES, type Activity } from './result.ts';
+
+/** One run with a sound layout and what it gives each activity to do; an activity without work has no measures. */
+export interface RunWork {
+  readonly run: Run;
+  readonly level: Level;
+  readonly measures: Readonly<Record<Activity, readonly Measure[]>>;
+}
+
+/** The work of a job, in document order: what its hours are reckoned from, whatever its labour book says. */
+export interface Work {
+  readonly runs: readonly RunWork[];
+  /** Activities with work to do; false where every piece of it has a length, true where some piece has none. */
+  readonly lengthless: ReadonlyMap<Activity, boolean>;
+}
+
+/**
+ * What every run with a sound layout gives each activity to do, counted from the takeoff. It hangs on the layouts alone, so
+ * another labour book reckons from the same work.
+ */
+export function workOf(job: Job, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
+  const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
+  const levelOf = new Map(job.levels.map((level) => [level.id, level]));
+  const takeoffOf = linesByRun(takeoff);
+  const runs = job.runs.flatMap((run): RunWork[] => {
+    const layout = layoutOf.get(run.id);
+    if (!layout?.ok) return [];
+    const level = levelOf.get(run.level);
+    if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
+    return [{ run, level, measures: measureRun(run, layout, takeoffOf.get(run.id) ?? []) }];
+  });
+  return { runs, lengthless: lengthlessOf(runs) };
+}
+
+function lengthlessOf(runs: readonly RunWork[]): Work['lengthless'] {
+  const lengthless = new Map<Activity, boolean>();
+  for (const id of ACTIVITIES) {
+    const some = runs.filter(({ measures }) => measures[id].length > 0);
+    if (some.length === 0) continue;
+    lengthless.set(
+      id,
+      some.some(({ measures }) => measures[id].some(({ length }) => length === null)),
+    );
+  }
+  return lengthless;
+}
