@@ -1,6 +1,6 @@
 import type { JobDocument } from '../document/job-document.ts';
-import { type Figures, figures } from '../domain/figures.ts';
-import type { Job } from '../domain/model.ts';
+import { type Counted, countJob, type Figures, priceCounted } from '../domain/figures.ts';
+import type { Job, UnpricedJob } from '../domain/model.ts';
 import type { Reader } from '../store/database.ts';
 import type { Context, Viewer } from './context.ts';
 import { designOf, type JobDesign } from './job-design.ts';
@@ -15,6 +15,8 @@ export interface JobFigures {
 
 /** Figures change with the design alone, and are kept as long as it is. */
 const kept = new WeakMap<JobDesign, JobFigures>();
+/** What is counted from some layouts. It outlives a change of labour book or bid, which leaves them the same object. */
+const counted = new WeakMap<JobDesign['layouts'], { readonly job: Job; readonly counted: Counted }>();
 
 /** Takeoff, hours and checks of the design as it stands, from the layouts that are stored with it. Fence the money before it leaves. */
 export async function getFigures(
@@ -32,7 +34,26 @@ export async function figuresOf(reader: Reader, projectId: string): Promise<JobF
   const known = kept.get(design);
   if (known !== undefined) return known;
   const { designVersion, document, job, layouts } = design;
-  const computed = { designVersion, document, job, figures: figures(job, layouts) };
+  const computed = { designVersion, document, job, figures: priceCounted(job, countedOf(job, layouts)) };
   kept.set(design, computed);
   return computed;
+}
+
+function countedOf(job: Job, layouts: JobDesign['layouts']): Counted {
+  const known = counted.get(layouts);
+  if (known !== undefined && countsAlike(known.job, job)) return known.counted;
+  const fresh = countJob(job, layouts);
+  counted.set(layouts, { job, counted: fresh });
+  return fresh;
+}
+
+/** Parts of a job that a change has left as they were are the same objects. */
+function countsAlike(a: UnpricedJob, b: UnpricedJob): boolean {
+  return (
+    a.project === b.project &&
+    a.levels === b.levels &&
+    a.types === b.types &&
+    a.runs === b.runs &&
+    a.extras === b.extras
+  );
 }

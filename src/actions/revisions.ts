@@ -93,5 +93,5 @@ function hoursOf(job: Job, book: LabourBook, run: Run, layout: RunLayout): Revis
   if (!job.levels.some((level) => level.id === run.level) || !job.types.some((type) => type.id === run.type)) return [];
   const alone: Job = { ...job, runs: [run], extras: [] };
   const own = { ...layout, run: run.id };
-  return labourLines(alone, { ...book, learning: null }, workOf(alone, [own], takeOff(alone, [own])));
+  return labourLines(workOf(alone, [own], takeOff(alone, [own])), { ...book, learning: null }, []);
 }

@@ -9,7 +9,7 @@ import type { Labour } from './labour/result.ts';
 import { type Work, workOf } from './labour/work-of.ts';
 import { layoutJob } from './layout/layout-job.ts';
 import type { RunLayout } from './layout/result.ts';
-import type { Job } from './model.ts';
+import type { Job, UnpricedJob } from './model.ts';
 import { orderThings } from './ordering/order-things.ts';
 import { type SpareLine, sparesOf } from './ordering/spares.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
@@ -48,7 +48,7 @@ export function figures(job: Job, layouts: readonly RunLayout[] = layoutJob(job)
 }
 
 /** The first half of `figures`: everything that neither hours nor prices go into. */
-export function countJob(job: Job, layouts: readonly RunLayout[]): Counted {
+export function countJob(job: UnpricedJob, layouts: readonly RunLayout[]): Counted {
   const takeoff = takeOff(job, layouts);
   const rules = job.project.ordering?.spares ?? [];
   return {

@@ -1,7 +1,7 @@
 import { type Finding, orderJobFindings } from './finding.ts';
 import { judgeLabour } from './labour/judge-labour.ts';
 import type { RunLayout } from './layout/result.ts';
-import type { Job } from './model.ts';
+import type { Job, UnpricedJob } from './model.ts';
 import { judgeCords } from './ordering/cord-lengths.ts';
 import { judgeTakeoff } from './takeoff/judge-takeoff.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
@@ -19,6 +19,6 @@ export function jobChecks(
 }
 
 /** What is found about what is counted, whatever the labour book and the bid say; in no order. */
-export function countChecks(job: Job, layouts: readonly RunLayout[]): readonly Finding[] {
+export function countChecks(job: UnpricedJob, layouts: readonly RunLayout[]): readonly Finding[] {
   return [...layouts.flatMap((layout) => layout.findings), ...judgeTakeoff(job, layouts), ...judgeCords(job, layouts)];
 }

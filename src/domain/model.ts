@@ -17,6 +17,9 @@ export interface Job {
   readonly bid: Bid | null;
 }
 
+/** What is counted and hung: a job but for what its hours and its price are reckoned with. */
+export type UnpricedJob = Omit<Job, 'labourBook' | 'bid'>;
+
 export type UnitSystem = 'ft-in' | 'metric';
 export type CodeBasis = 'NEC' | 'IEC';
 export type Side = 'left' | 'right';

@@ -17,21 +17,31 @@ export type Scope = 'all' | readonly string[];
 /** The design as one job document, in document order. With a list of runs it holds those runs alone beside everything they refer to. */
 export async function readDesign(reader: Reader, projectId: string, scope: Scope = 'all'): Promise<JobDocument> {
   // One after the other: inside a transaction there is one connection, and it takes one question at a time.
+  const frame = await readFrame(reader, projectId);
+  const runs =
+    scope === 'all'
+      ? await reader.run.findMany({ ...inOrder(projectId), select: { spec: true } })
+      : await readRuns(reader, projectId, scope);
+  return designDocument(
+    frame,
+    runs.map((row) => row.spec as unknown as RunDocument),
+  );
+}
+
+/** A design's parts in the order that the job document has them. */
+export function designDocument(frame: Omit<JobDocument, 'runs'>, runs: JobDocument['runs']): JobDocument {
+  const { format, project, levels, buswayTypes, ...rest } = frame;
+  return { format, project, levels, buswayTypes, runs, ...rest };
+}
+
+/** Everything of a design but its runs. */
+export async function readFrame(reader: Reader, projectId: string): Promise<Omit<JobDocument, 'runs'>> {
   const project = await reader.project.findUniqueOrThrow({
     where: { id: projectId },
     select: { spec: true, extras: true, bid: true },
   });
-  const inOrder = {
-    where: { projectId },
-    orderBy: [{ ordinal: 'asc' }, { key: 'asc' }],
-    select: { spec: true },
-  } as const;
-  const levels = await reader.level.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
-  const types = await reader.buswayType.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] });
-  const runs =
-    scope === 'all'
-      ? await reader.run.findMany({ ...inOrder, orderBy: [...inOrder.orderBy] })
-      : await readRuns(reader, projectId, scope);
+  const levels = await reader.level.findMany({ ...inOrder(projectId), select: { spec: true } });
+  const types = await reader.buswayType.findMany({ ...inOrder(projectId), select: { spec: true } });
   const book = await reader.labourBook.findUnique({ where: { projectId }, select: { spec: true } });
   const extras = project.extras as unknown as JobDocument['extras'];
   return {
@@ -39,11 +49,61 @@ export async function readDesign(reader: Reader, projectId: string, scope: Scope
     project: project.spec as unknown as ProjectDocument,
     levels: levels.map((row) => row.spec as unknown as LevelDocument),
     buswayTypes: types.map((row) => row.spec as unknown as BuswayTypeDocument),
-    runs: runs.map((row) => row.spec as unknown as RunDocument),
     ...(extras === undefined || extras === null || extras.length === 0 ? {} : { extras }),
     ...(book === null ? {} : { labourBook: book.spec as unknown as JobDocument['labourBook'] }),
     ...(project.bid === null ? {} : { bid: project.bid as unknown as JobDocument['bid'] }),
   };
+}
+
+const inOrder = (projectId: string) => ({
+  where: { projectId },
+  orderBy: [{ ordinal: 'asc' as const }, { key: 'asc' as const }],
+});
+
+/** A run as it stands in the design; its version grows with every change of its document or its layout. */
+export interface StoredRun {
+  readonly id: string;
+  readonly version: number;
+  readonly document: RunDocument;
+  readonly layout: RunLayout;
+}
+
+/** Every run of a design with its layout, in document order. Of `known` rows only those are read again that have changed. */
+export async function readStoredRuns(
+  reader: Reader,
+  projectId: string,
+  known: readonly StoredRun[],
+): Promise<readonly StoredRun[]> {
+  if (known.length === 0) return storedRuns(reader, { projectId });
+  const marks = await reader.run.findMany({ ...inOrder(projectId), select: { id: true, version: true } });
+  const standing = new Map(known.map((run) => [run.id, run]));
+  const stale = marks.filter(({ id, version }) => standing.get(id)?.version !== version);
+  if (stale.length > MOST_PICKED) return storedRuns(reader, { projectId });
+  if (stale.length > 0) {
+    const read = await storedRuns(reader, { id: { in: stale.map(({ id }) => id) } });
+    for (const run of read) standing.set(run.id, run);
+  }
+  return marks.flatMap(({ id }) => standing.get(id) ?? []);
+}
+
+/** More runs than this are not picked out one by one. */
+const MOST_PICKED = 400;
+
+async function storedRuns(
+  reader: Reader,
+  where: { projectId: string } | { id: { in: string[] } },
+): Promise<readonly StoredRun[]> {
+  const rows = await reader.run.findMany({
+    ...inOrder(''),
+    where,
+    select: { id: true, version: true, spec: true, layout: true },
+  });
+  return rows.map(({ id, version, spec, layout }) => ({
+    id,
+    version,
+    document: spec as unknown as RunDocument,
+    layout: layout as unknown as RunLayout,
+  }));
 }
 
 /** In document order, which holds over all the questions that so many keys may take. */

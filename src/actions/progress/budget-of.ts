@@ -15,7 +15,7 @@ export function budgetOf(design: JobDesign): Budget {
   if (known !== undefined) return known;
   const { job, layouts } = design;
   const { labourBook: book } = job;
-  const lines = book === null ? [] : labourLines(job, book, workOf(job, layouts, takeOff(job, layouts)));
+  const lines = book === null ? [] : labourLines(workOf(job, layouts, takeOff(job, layouts)), book, job.extras);
   const budget = linesByRun(lines);
   kept.set(design, budget);
   return budget;

@@ -4,7 +4,7 @@ import type { RunLayout } from '../layout/result.ts';
 import { type Say, sayIn } from '../layout/say.ts';
 import { sheetName } from '../layout/sheet-name.ts';
 import { standingBars } from '../layout/tap-rules.ts';
-import type { Job, Project } from '../model.ts';
+import type { Project, UnpricedJob } from '../model.ts';
 import { groupBy } from '../takeoff/group-by.ts';
 import { barsOn, type Clash, clashOf, sweptBox, withRoom } from './clash.ts';
 import { type NearGrid, nearGrid } from './near-grid.ts';
@@ -20,7 +20,11 @@ import { type ClashingTap, clashWords } from './words.ts';
  *
  * @example judgeFaceOff(job, layoutJob(job))
  */
-export function judgeFaceOff(job: Job, layouts: readonly RunLayout[], runs?: ReadonlySet<string>): readonly Finding[] {
+export function judgeFaceOff(
+  job: UnpricedJob,
+  layouts: readonly RunLayout[],
+  runs?: ReadonlySet<string>,
+): readonly Finding[] {
   if (job.types.every((type) => type.tapFront.boxDepth === null)) return [];
   const isJudged = (run: string) => runs === undefined || runs.has(run);
   const levels = groupBy(standingRuns(job, layouts), ({ run }) => run.level);

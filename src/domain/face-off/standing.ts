@@ -1,8 +1,8 @@
-import { contextFor } from '../layout/context-for.ts';
+import { originOf } from '../layout/context-for.ts';
 import { isVertical, tapDirection } from '../layout/frame.ts';
 import { pointAt, type RunGeometry, runGeometry, worldDirection } from '../layout/geometry.ts';
 import type { RunLayout } from '../layout/result.ts';
-import type { BuswayType, Job, Run } from '../model.ts';
+import type { BuswayType, Run, UnpricedJob } from '../model.ts';
 import type { Length } from '../units/length.ts';
 import type { Direction, Solid } from './solid.ts';
 
@@ -38,19 +38,19 @@ export interface Obstacle {
  * The runs that can be compared in plan, in document order. Left out are runs that state no place (and the branches of such),
  * runs whose sections cannot be laid, which have a stop already, and legs that are vertical or lie on their side.
  */
-export function standingRuns(job: Job, layouts: readonly RunLayout[]): readonly StandingRun[] {
+export function standingRuns(job: UnpricedJob, layouts: readonly RunLayout[]): readonly StandingRun[] {
   const byRun = new Map(layouts.map((layout) => [layout.run, layout]));
   const isPlaced = placeTest(job);
   return job.runs.flatMap((run) => {
     const layout = byRun.get(run.id);
     if (layout === undefined || !layout.ok || !isPlaced(run)) return [];
-    const { type, parent } = contextFor(job, run);
+    const { type, parent } = originOf(job, run);
     return [{ run, type, layout, stretches: stretchesOf(run, runGeometry(run, parent), layout.length) }];
   });
 }
 
 /** A run states where it begins; a branch begins where its parent's tee stands. */
-function placeTest(job: Job): (run: Run) => boolean {
+function placeTest(job: UnpricedJob): (run: Run) => boolean {
   const byId = new Map(job.runs.map((run) => [run.id, run]));
   const known = new Map<string, boolean>();
   const isPlaced = (run: Run): boolean => {

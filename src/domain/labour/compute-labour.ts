@@ -25,7 +25,7 @@ export function computeLabour(
 ): Labour | null {
   const book = job.labourBook;
   if (!book) return null;
-  const lines = labourLines(job, book, work);
+  const lines = labourLines(work, book, job.extras);
   return {
     lines,
     range: hoursRange(lines, book),

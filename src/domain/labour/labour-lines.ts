@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Extra, Job, LabourActivity, LabourBook, Level, Run, ThreePoint } from '../model.ts';
+import type { Extra, LabourActivity, LabourBook, Level, Run, ThreePoint } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import type { Length } from '../units/length.ts';
 import { conditionFactor } from './condition-factor.ts';
@@ -7,26 +7,26 @@ import { learningFactor } from './learning-curve.ts';
 import { lengthUnit } from './length-unit.ts';
 import { type Measure, measureRun } from './measure-run.ts';
 import { repeatsOf } from './repeats.ts';
-import { ACTIVITIES, type LabourLine } from './result.ts';
+import { ACTIVITIES, type Activity, type LabourLine } from './result.ts';
 import type { RunWork, Work } from './work-of.ts';
 
 /**
  * One line per run, activity and piece length, in document order, then one per extra with hours: what `computeLabour`
- * sums. Every factor of a line's hours stands on the line.
+ * sums. Every factor of a line's hours stands on the line. From the same work, lines of an activity that the book says
+ * nothing else about are the very objects of the last time.
  */
-export function labourLines(job: Job, book: LabourBook, work: Work): readonly LabourLine[] {
-  const reckon = reckoner(book);
+export function labourLines(work: Work, book: LabourBook, extras: readonly Extra[]): readonly LabourLine[] {
   const repeats = repeatsOf(
-    job.levels,
+    work.levels,
     work.runs.map(({ run }) => run),
     book.learning?.over ?? 'run',
   );
+  const placed = work.runs.map((each) => ({ ...each, repeat: repeats.get(each.run.id) ?? 1 }));
+  const columns = activitiesOf(book).map((activity) => keptColumn(activity, book, work, placed));
   const lines: LabourLine[] = [];
-  for (const each of work.runs) {
-    const repeat = repeats.get(each.run.id);
-    if (repeat !== undefined) reckon(each, repeat, lines);
-  }
-  return [...lines, ...extraLines(job.extras, book)];
+  for (const index of placed.keys()) for (const column of columns) for (const line of column[index]!) lines.push(line);
+  for (const line of extraLines(extras, book)) lines.push(line);
+  return lines;
 }
 
 export interface Place {
@@ -40,58 +40,81 @@ export interface Place {
  * of work (`repeatsOf`). Together the runs' lines are the job's, but for the extras.
  */
 export function runLabourLines(
-  { run, level, repeat }: Place,
+  place: Place,
   layout: RunLayout,
   takeoff: readonly TakeoffLine[],
   book: LabourBook,
 ): readonly LabourLine[] {
-  const lines: LabourLine[] = [];
-  reckoner(book)({ run, level, measures: measureRun(run, layout, takeoff) }, repeat, lines);
-  return lines;
+  const alone = [{ ...place, measures: measureRun(place.run, layout, takeoff) }];
+  return activitiesOf(book).flatMap((activity) => columnOf(activity, book, alone).flat());
 }
 
-/** Adds one run's lines to `lines`. What all runs of a level share is worked out once: large jobs have some 100,000 lines. */
-function reckoner(book: LabourBook): (work: RunWork, repeat: number, lines: LabourLine[]) => void {
-  const { learning } = book;
-  const nonProductiveFactor = nonProductiveOf(book);
-  const activities = ACTIVITIES.flatMap((id) => {
+type KnownActivity = LabourActivity & { readonly id: Activity };
+type PlacedWork = RunWork & Place;
+/** The lines of one activity, run by run. */
+type Column = readonly (readonly LabourLine[])[];
+
+function activitiesOf(book: LabourBook): readonly KnownActivity[] {
+  return ACTIVITIES.flatMap((id) => {
     const activity = book.activities.find((candidate) => candidate.id === id);
-    if (activity === undefined) return [];
-    const learns = learning?.activities.includes(id) ?? false;
-    const factorsOn = once((level: Level) => conditionFactor(activity, level, book));
-    const baseOf = once((length: Length | null) => baseFor(activity, length));
-    return [{ id, learns, unit: activity.unit, perLength: lengthUnit(activity.unit), factorsOn, baseOf }];
+    return activity === undefined ? [] : [{ ...activity, id }];
   });
-  return ({ run, level, measures }, place, lines) => {
-    const learned = learning ? learningFactor(place, learning.referenceRepeat, learning.rate) : 1;
-    for (const { id, learns, unit, perLength, factorsOn, baseOf } of activities) {
-      if (measures[id].length === 0) continue;
-      const { factors, factor } = factorsOn(level);
-      const learningOf = learns ? learned : 1;
-      for (const measure of measures[id]) {
-        const base = baseOf(measure.length);
-        const quantity = quantityIn(perLength, measure);
-        lines.push({
-          activity: id,
-          note: null,
-          run: run.id,
-          level: level.id,
-          length: measure.length,
-          pieces: measure.pieces,
-          quantity,
-          unit,
-          base,
-          factors,
-          conditionFactor: factor,
-          repeat: learns ? place : null,
-          learningFactor: learningOf,
-          nonProductiveFactor,
-          hours: quantity * base.likely * factor * learningOf * nonProductiveFactor,
-        });
-      }
-    }
-  };
 }
+
+/** Columns last reckoned from some work, with what they were reckoned by: a large job has some 100,000 lines, and one labour unit moves few of them. */
+const known = new WeakMap<Work, Map<Activity, { readonly by: string; readonly column: Column }>>();
+
+function keptColumn(activity: KnownActivity, book: LabourBook, work: Work, placed: readonly PlacedWork[]): Column {
+  const { activities: _all, version: _version, crew: _crew, overtime: _time, ...lines } = book;
+  const { correlation: _correlation, trials: _trials, seed: _seed, ...shared } = lines;
+  const by = JSON.stringify([activity, shared]);
+  const columns = known.get(work) ?? new Map();
+  known.set(work, columns);
+  const before = columns.get(activity.id);
+  if (before?.by === by) return before.column;
+  const column = columnOf(activity, book, placed);
+  columns.set(activity.id, { by, column });
+  return column;
+}
+
+/** What all runs of a level share is worked out once. */
+function columnOf(activity: KnownActivity, book: LabourBook, placed: readonly PlacedWork[]): Column {
+  const { id, unit } = activity;
+  const { learning } = book;
+  const learns = learning?.activities.includes(id) ?? false;
+  const perLength = lengthUnit(unit);
+  const nonProductive = nonProductiveOf(book);
+  const factorsOn = once((level: Level) => conditionFactor(activity, level, book));
+  const baseOf = once((length: Length | null) => baseFor(activity, length));
+  return placed.map(({ run, level, repeat, measures }) => {
+    if (measures[id].length === 0) return NOTHING;
+    const { factors, factor } = factorsOn(level);
+    const learned = learning && learns ? learningFactor(repeat, learning.referenceRepeat, learning.rate) : 1;
+    return measures[id].map((measure) => {
+      const base = baseOf(measure.length);
+      const quantity = quantityIn(perLength, measure);
+      return {
+        activity: id,
+        note: null,
+        run: run.id,
+        level: level.id,
+        length: measure.length,
+        pieces: measure.pieces,
+        quantity,
+        unit,
+        base,
+        factors,
+        conditionFactor: factor,
+        repeat: learns ? repeat : null,
+        learningFactor: learned,
+        nonProductiveFactor: nonProductive,
+        hours: quantity * base.likely * factor * learned * nonProductive,
+      };
+    });
+  });
+}
+
+const NOTHING: readonly LabourLine[] = [];
 
 /** A function that works each answer out once. */
 function once<K, V>(workOut: (key: K) => V): (key: K) => V {

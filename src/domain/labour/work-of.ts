@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Level, Run } from '../model.ts';
+import type { Level, Run, UnpricedJob } from '../model.ts';
 import { linesByRun } from '../takeoff/lines-by-run.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { type Measure, measureRun } from './measure-run.ts';
@@ -14,6 +14,7 @@ export interface RunWork {
 
 /** The work of a job, in document order: what its hours are reckoned from, whatever its labour book says. */
 export interface Work {
+  readonly levels: readonly Level[];
   readonly runs: readonly RunWork[];
   /** Activities with work to do; false where every piece of it has a length, true where some piece has none. */
   readonly lengthless: ReadonlyMap<Activity, boolean>;
@@ -23,7 +24,7 @@ export interface Work {
  * What every run with a sound layout gives each activity to do, counted from the takeoff. It hangs on the layouts alone, so
  * another labour book reckons from the same work.
  */
-export function workOf(job: Job, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
+export function workOf(job: UnpricedJob, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   const levelOf = new Map(job.levels.map((level) => [level.id, level]));
   const takeoffOf = linesByRun(takeoff);
@@ -34,7 +35,7 @@ export function workOf(job: Job, layouts: readonly RunLayout[], takeoff: readonl
     if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
     return [{ run, level, measures: measureRun(run, layout, takeoffOf.get(run.id) ?? []) }];
   });
-  return { runs, lengthless: lengthlessOf(runs) };
+  return { levels: job.levels, runs, lengthless: lengthlessOf(runs) };
 }
 
 function lengthlessOf(runs: readonly RunWork[]): Work['lengthless'] {

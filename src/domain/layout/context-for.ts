@@ -1,4 +1,4 @@
-import type { BuswayType, Job, Level, Project, Run } from '../model.ts';
+import type { BuswayType, Job, Level, Project, Run, UnpricedJob } from '../model.ts';
 import { type ParentRun, runGeometry } from './geometry.ts';
 import { jointLabourCost } from './joint-labour-cost.ts';
 
@@ -21,11 +21,16 @@ export function contextFor(job: Job, run: Run): LayoutContext {
   return {
     project: job.project,
     level: index.levels.get(run.level) ?? null,
-    type: typeOf(index, run),
     branches: index.branches.get(run.id) ?? [],
-    parent: parentOf(index, run),
-    jointLabour: index.jointLabour,
+    jointLabour: jointLabourCost(job.labourBook),
+    ...originOf(job, run),
   };
+}
+
+/** What a run is made of and what it hangs off. A run of an unknown type is a fault. */
+export function originOf(job: UnpricedJob, run: Run): Pick<LayoutContext, 'type' | 'parent'> {
+  const index = indexOf(job);
+  return { type: typeOf(index, run), parent: parentOf(index, run) };
 }
 
 interface JobIndex {
@@ -33,13 +38,12 @@ interface JobIndex {
   readonly types: ReadonlyMap<string, BuswayType>;
   readonly runs: ReadonlyMap<string, Run>;
   readonly branches: ReadonlyMap<string, readonly Run[]>;
-  readonly jointLabour: number;
 }
 
 // A job is never changed in place, so its index stays true for as long as the job lives.
-const indexes = new WeakMap<Job, JobIndex>();
+const indexes = new WeakMap<UnpricedJob, JobIndex>();
 
-function indexOf(job: Job): JobIndex {
+function indexOf(job: UnpricedJob): JobIndex {
   const known = indexes.get(job);
   if (known !== undefined) return known;
   const branches = new Map<string, Run[]>();
@@ -54,7 +58,6 @@ function indexOf(job: Job): JobIndex {
     types: new Map(job.types.map((type) => [type.id, type])),
     runs: new Map(job.runs.map((run) => [run.id, run])),
     branches,
-    jointLabour: jointLabourCost(job.labourBook),
   };
   indexes.set(job, index);
   return index;

@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Run } from '../model.ts';
+import type { Run, UnpricedJob } from '../model.ts';
 import { tapKind } from '../takeoff/count-run.ts';
 import { groupBy } from '../takeoff/group-by.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
@@ -42,7 +42,7 @@ export function cordLines(run: Run, layout: RunLayout, stock: readonly Length[])
 }
 
 /** Drops that no stock length reaches, each with what to do. Nothing where the job states no stock lengths. */
-export function judgeCords(job: Job, layouts: readonly RunLayout[]): readonly Finding[] {
+export function judgeCords(job: UnpricedJob, layouts: readonly RunLayout[]): readonly Finding[] {
   const stock = job.project.ordering?.cordStock ?? [];
   const longest = stock.at(-1);
   if (longest === undefined) return [];

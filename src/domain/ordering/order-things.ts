@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Run } from '../model.ts';
+import type { Run, UnpricedJob } from '../model.ts';
 import { groupBy } from '../takeoff/group-by.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { METRE } from '../units/length.ts';
@@ -24,7 +24,7 @@ export interface OrderThing extends Omit<OrderPart, 'run' | 'places'> {
  * of their first appearance; sums by level are those of the takeoff.
  */
 export function orderThings(
-  job: Job,
+  job: UnpricedJob,
   layouts: readonly RunLayout[],
   takeoff: readonly TakeoffLine[],
 ): readonly OrderThing[] {
@@ -71,7 +71,7 @@ function braces(support: TakeoffLine, ordering: Ordering | null): OrderPart[] {
   return every === null ? [] : [{ ...support, item: 'brace', quantity: Math.ceil(support.quantity / every) }];
 }
 
-function cordsOf(job: Job, layouts: readonly RunLayout[]): OrderPart[] {
+function cordsOf(job: UnpricedJob, layouts: readonly RunLayout[]): OrderPart[] {
   const stock = job.project.ordering?.cordStock ?? [];
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   return job.runs.flatMap((run): readonly OrderPart[] => {
@@ -82,7 +82,7 @@ function cordsOf(job: Job, layouts: readonly RunLayout[]): OrderPart[] {
 
 function inStrips(
   things: readonly OrderThing[],
-  job: Job,
+  job: UnpricedJob,
   layouts: readonly RunLayout[],
   closure: NonNullable<Ordering['closure']>,
 ): readonly OrderThing[] {

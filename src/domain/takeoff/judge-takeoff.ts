@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.ts';
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Run, UnitSystem } from '../model.ts';
+import type { Run, UnitSystem, UnpricedJob } from '../model.ts';
 import { formatLength } from '../units/format-length.ts';
 import { planRods, type RodPlan } from './plan-rods.ts';
 
@@ -8,7 +8,7 @@ import { planRods, type RodPlan } from './plan-rods.ts';
  * What the takeoff cannot count as it stands: rods longer than their stock, rods of unknown length, and a cutting plan
  * that the search could not prove to be the least.
  */
-export function judgeTakeoff(job: Job, layouts: readonly RunLayout[]): readonly Finding[] {
+export function judgeTakeoff(job: UnpricedJob, layouts: readonly RunLayout[]): readonly Finding[] {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   const byRun = job.runs.flatMap((run) => {
     const layout = layoutOf.get(run.id);

@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Job, Run } from '../model.ts';
+import type { Run, UnpricedJob } from '../model.ts';
 import type { Length } from '../units/length.ts';
 import { type CuttingPlan, planCuts } from './cutting-plan.ts';
 import { groupBy } from './group-by.ts';
@@ -14,7 +14,7 @@ export interface RodPlan {
  * The cutting plans of the job's hanger rods, one per diameter and stock length: one rod a support, as long as the run's
  * `drop`. Rods of unknown length and rods longer than their stock are left out: `judgeRods` names them.
  */
-export function planRods(job: Job, layouts: readonly RunLayout[]): readonly RodPlan[] {
+export function planRods(job: UnpricedJob, layouts: readonly RunLayout[]): readonly RodPlan[] {
   return groupBy(wantedRods(job, layouts), ({ run }) => `${run.rod} ${run.rodStock}`).map((group) => ({
     rod: group[0].run.rod,
     plan: planCuts(
@@ -24,7 +24,7 @@ export function planRods(job: Job, layouts: readonly RunLayout[]): readonly RodP
   }));
 }
 
-function wantedRods(job: Job, layouts: readonly RunLayout[]): { run: Run; length: Length; count: number }[] {
+function wantedRods(job: UnpricedJob, layouts: readonly RunLayout[]): { run: Run; length: Length; count: number }[] {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   return job.runs.flatMap((run) => {
     const layout = layoutOf.get(run.id);

@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Extra, Job } from '../model.ts';
+import type { Extra, UnpricedJob } from '../model.ts';
 import { countRun } from './count-run.ts';
 import { planRods, type RodPlan } from './plan-rods.ts';
 import type { TakeoffLine } from './result.ts';
@@ -12,7 +12,7 @@ import type { TakeoffLine } from './result.ts';
  * Source: the job's own rules of takeoff (job document, "Takeoff items").
  * Example: a run of four 20 ft sections fed at its end gives one line `section`, 6 096 mm, quantity 4, and one `end-cap`.
  */
-export function takeOff(job: Job, layouts: readonly RunLayout[]): readonly TakeoffLine[] {
+export function takeOff(job: UnpricedJob, layouts: readonly RunLayout[]): readonly TakeoffLine[] {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   const typeOf = new Map(job.types.map((type) => [type.id, type]));
   const byRun = job.runs.flatMap((run) => {

@@ -22,7 +22,7 @@ function linesFor(activities: readonly LabourActivity[], setting: Setting = {}):
   const layouts = runs.map((run) =>
     aLayout(run, setting.sections ?? [20, 10], { ok: !setting.unsound?.includes(run.id) }),
   );
-  return labourLines(job, book, workOf(job, layouts, takeOff(job, layouts)));
+  return labourLines(workOf(job, layouts, takeOff(job, layouts)), book, job.extras);
 }
 
 test.each([
@@ -171,7 +171,7 @@ test('hours added by hand carry the non-productive time and no other factor, and
     { ...extra, hours: null },
   ];
   const job = aJob({ runs: [], extras, labourBook: book });
-  const lines = labourLines(job, book, workOf(job, [], []));
+  const lines = labourLines(workOf(job, [], []), book, job.extras);
   expect(lines).toMatchObject([
     { activity: 'extra', note: 'Scan for tendons', run: null, level: 'F1', hours: expect.closeTo(13.2, 12) },
   ]);
