@@ -14,6 +14,7 @@ import {
 } from './bench/domain-benches.ts';
 import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
+import { reprice } from './bench/reprice-bench.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
 import { solverLayout, solverSections, solverSupports } from './bench/solver-benches.ts';
 import { throwawayDatabases } from './proof/databases.ts';
@@ -43,6 +44,7 @@ const BENCHES: readonly Bench[] = [
   editForm,
   saveForm,
   runPage,
+  reprice,
   figuresProcess,
 ];
 const ROUNDS = 7;
