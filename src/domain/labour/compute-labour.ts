@@ -36,20 +36,26 @@ export function computeLabour(
 
 type Sums = Pick<Labour, 'byActivity' | 'byLevel' | 'byRun'>;
 
-/** In one pass: large jobs have some 100,000 lines. A line without a level or a run is in no sum of them. */
+/** In one pass: large jobs have some 100,000 lines, those of a run one after another. A line without a level or a run is in no sum of them. */
 function sumsOf(job: Job, lines: readonly LabourLine[]): Sums {
   const ofActivity = new Map<LabourLine['activity'], { quantity: number; hours: number }>();
-  const ofLevel = new Map<string, number>();
-  const ofRun = new Map<string, number>();
-  for (const { activity, level, run, quantity, hours } of lines) {
-    const sum = ofActivity.get(activity);
-    if (sum === undefined) ofActivity.set(activity, { quantity, hours });
+  const ofLevel = new Map<string, { hours: number }>();
+  const ofRun = new Map<string, { hours: number }>();
+  let at: LabourLine | null = null;
+  let level = { hours: 0 };
+  let run = { hours: 0 };
+  for (const line of lines) {
+    if (at === null || line.level !== at.level) level = sumAt(ofLevel, line.level);
+    if (at === null || line.run !== at.run) run = sumAt(ofRun, line.run);
+    at = line;
+    level.hours += line.hours;
+    run.hours += line.hours;
+    const sum = ofActivity.get(line.activity);
+    if (sum === undefined) ofActivity.set(line.activity, { quantity: line.quantity, hours: line.hours });
     else {
-      sum.quantity += quantity;
-      sum.hours += hours;
+      sum.quantity += line.quantity;
+      sum.hours += line.hours;
     }
-    if (level !== null) ofLevel.set(level, (ofLevel.get(level) ?? 0) + hours);
-    if (run !== null) ofRun.set(run, (ofRun.get(run) ?? 0) + hours);
   }
   const levels = [...job.levels].sort((a, b) => a.order - b.order);
   return {
@@ -58,12 +64,20 @@ function sumsOf(job: Job, lines: readonly LabourLine[]): Sums {
       return sum === undefined ? [] : [{ activity, ...sum }];
     }),
     byLevel: levels.flatMap(({ id }) => {
-      const hours = ofLevel.get(id);
-      return hours === undefined ? [] : [{ level: id, hours }];
+      const sum = ofLevel.get(id);
+      return sum === undefined ? [] : [{ level: id, ...sum }];
     }),
     byRun: job.runs.flatMap(({ id }) => {
-      const hours = ofRun.get(id);
-      return hours === undefined ? [] : [{ run: id, hours }];
+      const sum = ofRun.get(id);
+      return sum === undefined ? [] : [{ run: id, ...sum }];
     }),
   };
+}
+
+function sumAt(sums: Map<string, { hours: number }>, key: string | null): { hours: number } {
+  const known = key === null ? undefined : sums.get(key);
+  if (known !== undefined) return known;
+  const sum = { hours: 0 };
+  if (key !== null) sums.set(key, sum);
+  return sum;
 }

@@ -27,10 +27,13 @@ export function hoursRange(lines: readonly LabourLine[], settings: RangeSettings
 /** Standard deviation of each activity's hours, by activity. Hours added by hand are certain and have none. */
 export function activitySpread(lines: readonly LabourLine[]): ReadonlyMap<Activity, number> {
   const spread = new Map<Activity, number>();
+  const deviations = new Map<LabourLine['base'], number>();
   for (const line of lines) {
     if (line.activity === 'extra') continue;
-    const sd = weightOf(line) * Math.sqrt(pertBetaVariance(line.base));
-    spread.set(line.activity, (spread.get(line.activity) ?? 0) + sd);
+    const known = deviations.get(line.base);
+    const deviation = known ?? Math.sqrt(pertBetaVariance(line.base));
+    if (known === undefined) deviations.set(line.base, deviation);
+    spread.set(line.activity, (spread.get(line.activity) ?? 0) + weightOf(line) * deviation);
   }
   return spread;
 }
