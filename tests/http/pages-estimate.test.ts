@@ -93,6 +93,33 @@ forEachDatabase((open) => {
     expect(said).toContain('base hours 0.6 h likely, 0.51 to 0.84 h labour book demo-1 (invented)');
   });
 
+  it('of many levels each has a table of its own: no table is wider than anybody reads', async () => {
+    const { levels, runs, ...rest } = demoJob();
+    const floors = Array.from({ length: 9 }, (_, i) => ({ ...levels[0]!, id: `L${i}`, name: `Storey ${i}`, order: i }));
+    const document = {
+      ...rest,
+      project: { ...rest.project, number: 'NINE' },
+      extras: [{ item: 'Site meetings (invented)', quantity: 2, unit: 'each', hours: 3 }],
+      levels: floors,
+      runs: floors.map(({ id }) => ({ ...plain(), id: `${id}-A`, level: id, pairedRun: undefined, start: undefined })),
+    };
+    expect(runs.length).toBeGreaterThan(9);
+    const { body } = await play.as('ada').post('/api/v1/job-documents').send(document);
+    const hours = async (rest: string) => (await play.as('ada').get(`/jobs/${body.id}/hours${rest}`)).text;
+    const whole = readPage(await hours(''));
+    const sumOf = (name: string) => Number(new RegExp(`${name} ([\\d,.]+)`).exec(whole)?.[1]?.replace(',', ''));
+    const places = [...floors.map(({ name }) => sumOf(name)), sumOf('No level')];
+    expect(sumOf('No level')).toBeCloseTo(2 * 3 * 1.06, 1);
+    expect(places.reduce((sum, each) => sum + each, 0)).toBeCloseTo(sumOf('All levels'), 0);
+    expect(sumOf('All levels')).toBe(sumOf('All activities'));
+    const third = await hours('?level=L3');
+    expect(third).toContain(`/jobs/${body.id}/hours?activity=joint&amp;level=L3`);
+    expect(third).toContain('hours of make up joints on Storey 3');
+    expect(readPage(third)).toMatch(new RegExp(`All activities ${sumOf('Storey 3')}`));
+    expect(readPage(await hours('?level=-'))).toContain('added by hand 6.4');
+    expect(readPage(await hours('?level=nowhere'))).toContain('Likely labour hours by level');
+  });
+
   it('rates, the crew and the cost of an hour are the office’s alone, on the page and in the CSV', async () => {
     const office = readPage((await get('olive', '/hours')).text);
     expect(office).toContain('$102.15 = $332.00 / 3.25'); // one half foreman, two journeymen, one apprentice at 0.75

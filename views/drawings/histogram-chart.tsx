@@ -1,7 +1,9 @@
 import type { JSX } from 'preact';
 import type { Bar } from '../../src/domain/labour/histogram.ts';
 import { type InkMode, inksFor } from './ink.tsx';
+import { placeLabels } from './label-lane.ts';
 import { linear, tenth } from './scale.ts';
+import { textWidth } from './text-width.ts';
 
 export interface HistogramChartProps {
   readonly bars: readonly Bar[];
@@ -25,6 +27,8 @@ export function HistogramChart({ bars, marks, of, write, ink, width = 720 }: His
   const last = bars.at(-1)?.to ?? 1;
   const toX = linear([first, Math.max(last, first + 1e-9)], [50, width - 50]);
   const most = Math.max(1, ...bars.map(({ count }) => count));
+  const labels = marks.map(({ word, at }) => ({ x: toX(at), width: textWidth(word, LETTER) }));
+  const placed = placeLabels(labels, { from: 2, to: width - 2, obstacles: [], rows: 1 });
   const words = `${of}: from ${write(first)} to ${write(last)}; ${marks.map(({ word, at }) => `${word} ${write(at)}`).join(', ')}`;
   return (
     <svg
@@ -53,7 +57,7 @@ export function HistogramChart({ bars, marks, of, write, ink, width = 720 }: His
         );
       })}
       <line x1={50} x2={width - 50} y1={FOOT} y2={FOOT} stroke={inks.ink} />
-      {marks.map(({ word, at }) => (
+      {marks.map(({ word, at }, index) => (
         <g key={word}>
           <line
             x1={tenth(toX(at))}
@@ -64,7 +68,7 @@ export function HistogramChart({ bars, marks, of, write, ink, width = 720 }: His
             stroke-width={1.6}
             stroke-dasharray="5 3"
           />
-          <text x={tenth(toX(at))} y={LETTER} text-anchor="middle" fill={inks.ink}>
+          <text x={tenth(placed[index]!.labelX)} y={LETTER} text-anchor="middle" fill={inks.ink}>
             {word}
           </text>
         </g>

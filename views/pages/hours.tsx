@@ -6,7 +6,7 @@ import { EmptyState } from '../components/empty-state.tsx';
 import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import type { PagerProps } from '../components/pager.tsx';
-import { HoursByLevel } from './hours/hours-by-level.tsx';
+import { HoursByLevel, type Place } from './hours/hours-by-level.tsx';
 import { HoursLines } from './hours/hours-lines.tsx';
 import { HoursRangePart } from './hours/hours-range.tsx';
 import { HoursSpread, type HoursSpreadProps } from './hours/hours-spread.tsx';
@@ -22,6 +22,8 @@ export interface HoursPageProps {
   readonly leftOut: readonly string[];
   readonly spread: Omit<HoursSpreadProps, 'range'> | null;
   readonly mayMoney: boolean;
+  /** One level by its activities, when it was asked for. */
+  readonly place: Place | null;
   /** One activity line by line, when it was asked for. */
   readonly opened: {
     readonly activity: Activity | 'extra';
@@ -46,6 +48,14 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
         <HoursLines {...props.opened} jobId={props.jobId} units={props.units} levels={props.levels} book={book} />
       </>
     );
+  const byLevel = <HoursByLevel {...props} labour={labour} book={book} />;
+  if (props.place !== null)
+    return (
+      <>
+        <InventedNotice version={book.version} />
+        {byLevel}
+      </>
+    );
   return (
     <>
       <InventedNotice version={book.version} />
@@ -57,7 +67,7 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
       )}
       <HoursRangePart {...props} labour={labour} book={book} />
       {props.spread !== null && <HoursSpread {...props.spread} range={labour.range} />}
-      <HoursByLevel {...props} labour={labour} book={book} />
+      {byLevel}
       <LabourBookPart {...props} book={book} />
     </>
   );

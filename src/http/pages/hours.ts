@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { NO_LEVEL, type Place } from '../../../views/pages/hours/hours-by-level.tsx';
 import { HoursPage, type HoursPageProps, HoursTools } from '../../../views/pages/hours.tsx';
 import { type HoursBoard, hoursBoard, linesOf, runIdsOf } from '../../actions/boards/hours-board.ts';
 import type { Context } from '../../actions/context.ts';
@@ -22,8 +23,6 @@ const query = z.object({
 });
 type Query = z.infer<typeof query>;
 const LINES_A_PAGE = 200;
-/** In the address, what belongs to no level. */
-const NO_LEVEL = '-';
 
 /** The hours of the job, as a page and as a file. */
 export function hours(app: App, context: Context): void {
@@ -50,6 +49,7 @@ export function hours(app: App, context: Context): void {
         leftOut,
         spread,
         mayMoney: heading.reached.may('money'),
+        place: placeOf(board, request.query),
         opened: await openedOf(context, board, jobId, request.query),
       }),
     );
@@ -59,6 +59,13 @@ export function hours(app: App, context: Context): void {
     const { heading, labour, book } = await hoursBoard(context, viewerOf(request), request.params.jobId);
     return sendCsv(reply, `${heading.project.number}-hours`, hoursCsv(labour?.lines ?? [], book?.version ?? ''));
   });
+}
+
+/** The level whose activities were asked for; null for one that the job does not have. */
+function placeOf({ levels }: HoursBoard, { activity, level }: Query): Place | null {
+  if (level === undefined || activity !== undefined) return null;
+  if (level === NO_LEVEL) return { id: null, name: 'No level' };
+  return levels.find(({ id }) => id === level) ?? null;
 }
 
 async function openedOf(

@@ -17,6 +17,9 @@ export interface HoursRangePartProps {
   readonly mayMoney: boolean;
 }
 
+/** Fits a phone as it is. */
+const PHONE = 366;
+
 /** The hours as a range, and what one productive hour costs. */
 export function HoursRangePart({ labour, book, currency, mayMoney }: HoursRangePartProps): JSX.Element {
   const { range, costPerProductiveHour: cost } = labour;
@@ -29,6 +32,7 @@ export function HoursRangePart({ labour, book, currency, mayMoney }: HoursRangeP
           of="hours of the job"
           write={(value) => Math.round(value).toLocaleString('en-US')}
           ink="screen"
+          width={PHONE}
         />
       </Drawing>
       <div class="columns">

@@ -15,36 +15,42 @@ export interface HoursSpreadProps {
 }
 
 const SHOWN = 8;
+/** Fits a phone as it is. */
+const PHONE = 366;
 
 /** How the trials came out, and what makes them differ. */
 export function HoursSpread({ range, bars, drivers }: HoursSpreadProps): JSX.Element | null {
   if (range.sd === 0) return null;
   return (
     <Part title="What drives the range" id="spread">
-      <Drawing label="How often each total came out">
-        <HistogramChart
-          bars={bars}
-          marks={[
-            { word: 'P10', at: range.p10 },
-            { word: 'P50', at: range.p50 },
-            { word: 'P80', at: range.p80 },
-            { word: 'P90', at: range.p90 },
+      <div class="columns">
+        <Drawing label="How often each total came out">
+          <HistogramChart
+            bars={bars}
+            marks={[
+              { word: 'P10', at: range.p10 },
+              { word: 'P50', at: range.p50 },
+              { word: 'P80', at: range.p80 },
+              { word: 'P90', at: range.p90 },
+            ]}
+            of="trials of the hours"
+            write={formatHours}
+            ink="screen"
+            width={PHONE}
+          />
+        </Drawing>
+        <DataTable
+          caption="Share of each activity in the spread"
+          {...(drivers.length > SHOWN ? { remark: `the first ${SHOWN} of ${drivers.length}` } : {})}
+          rows={drivers.slice(0, SHOWN)}
+          keyOf={({ activity }) => activity}
+          narrow="scrolls"
+          columns={[
+            { head: 'Activity', kind: 'name', cell: ({ activity }) => activityWord(activity) },
+            { head: 'Share of the variance', kind: 'number', cell: ({ share }) => `${(share * 100).toFixed(1)} %` },
           ]}
-          of="trials of the hours"
-          write={formatHours}
-          ink="screen"
         />
-      </Drawing>
-      <DataTable
-        caption="Share of each activity in the spread"
-        {...(drivers.length > SHOWN ? { remark: `the first ${SHOWN} of ${drivers.length}` } : {})}
-        rows={drivers.slice(0, SHOWN)}
-        keyOf={({ activity }) => activity}
-        columns={[
-          { head: 'Activity', kind: 'name', cell: ({ activity }) => activityWord(activity) },
-          { head: 'Share of the variance', kind: 'number', cell: ({ share }) => `${(share * 100).toFixed(1)} %` },
-        ]}
-      />
+      </div>
     </Part>
   );
 }

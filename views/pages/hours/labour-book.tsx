@@ -37,7 +37,10 @@ export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPa
             cell: (activity) =>
               activity.bands.map((band) => `up to ${formatLength(band.upTo, units)}: ${band.likely}`).join('; '),
           },
-          { head: 'Factors that apply', cell: (activity) => activity.factors.map(factorWord).join(', ') },
+          {
+            head: 'Factors that apply',
+            cell: (activity) => <span class="whole">{activity.factors.map(factorWord).join(', ')}</span>,
+          },
         ]}
       />
       <div class="columns">
