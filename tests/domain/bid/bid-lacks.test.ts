@@ -102,6 +102,23 @@ describe('what is worth a second look', () => {
     expect(rules({ materials: 1, taxes: [{ name: 'State', percent: 6, on: ['materials'] }] })).toEqual([]);
   });
 
+  test('two taxes on one base are told with what they come to together, once for all that they share', () => {
+    const state = { name: 'State', percent: 6.25, on: ['materials', 'freight', 'equipment'] } as const;
+    const county = { name: 'County', percent: 1.5, on: ['freight', 'materials'] } as const;
+    const [told, ...more] = checks({ materials: 1_000, freight: 50, taxes: [state, county] });
+    expect(more).toEqual([]);
+    expect(told).toMatchObject({ rule: 'bid.tax-twice', severity: 'note' });
+    expect(told?.message).toMatch(/^"State" and "County" are both on materials, freight, 7\.75 % together: right for/);
+    expect(rules({ materials: 1_000, freight: 50, taxes: [state, { ...county, on: ['freight'] }] })).toHaveLength(1);
+    expect(rules({ materials: 1_000, taxes: [state, { ...county, on: ['freight'] }] })).toEqual([
+      'warning bid.tax-base',
+    ]);
+    const both = bidOf({ materials: 1_000, freight: 50, taxes: [state, county] }, job).lines.filter(
+      ({ line }) => line === 'tax',
+    );
+    expect(both.map(({ amount }) => amount)).toEqual([Math.round(1_050 * 0.0625), Math.round(1_050 * 0.015)]);
+  });
+
   test('a quote that does not say whether tax or freight is in it', () => {
     const silent = aQuote({ chosen: true, tax: null, freight: null, goesTo: 'subcontracts' }, { amount: 5 });
     expect(rules({ materials: 1, quotes: [silent] })).toEqual(['warning bid.tax-base', 'warning bid.freight']);

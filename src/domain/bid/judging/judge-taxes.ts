@@ -1,10 +1,10 @@
 import type { Finding } from '../../finding.ts';
-import type { Taxable } from '../bid-entries.ts';
+import { TAXABLE, type Taxable } from '../bid-entries.ts';
 import { bidFinding, type Judged } from './judged.ts';
 
-/** Taxes on a base that is unusual or empty, and quotes that hold tax already or do not say so. */
+/** Taxes on a base that is unusual, empty or shared, and quotes that hold tax already or do not say so. */
 export function judgeTaxes(of: Judged): readonly Finding[] {
-  return [...judgeBases(of), ...judgeInside(of)];
+  return [...judgeBases(of), ...judgeShared(of), ...judgeInside(of)];
 }
 
 const UNUSUAL: readonly Taxable[] = ['labour', 'supervision', 'permit'];
@@ -30,6 +30,27 @@ function judgeBases({ bid, lines }: Judged): Finding[] {
         : []),
     ];
   });
+}
+
+/** A state's and a county's tax on one line are usual; the same tax under two names costs the bid. Said once for each pair of bases. */
+function judgeShared({ bid, lines }: Judged): Finding[] {
+  const shared = new Map<string, { names: readonly string[]; percent: number; on: Taxable[] }>();
+  for (const line of TAXABLE) {
+    const due = bid.taxes.filter(({ on }) => on.includes(line));
+    if (due.length < 2 || !lines.some((own) => own.line === line && own.amount !== 0)) continue;
+    const names = due.map(({ name }) => `"${name}"`);
+    const known = shared.get(names.join());
+    if (known) known.on.push(line);
+    else shared.set(names.join(), { names, percent: due.reduce((sum, { percent }) => sum + percent, 0), on: [line] });
+  }
+  return [...shared.values()].map(({ names, percent, on }) =>
+    bidFinding(
+      'bid.tax-twice',
+      'note',
+      `${names.join(' and ')} are both on ${on.join(', ')}, ${Number(percent.toFixed(4))} % together: right for taxes of two authorities; take the line off one of them where they are the same tax.`,
+      'local tax law, which decides',
+    ),
+  );
 }
 
 function judgeInside({ bid }: Judged): Finding[] {
