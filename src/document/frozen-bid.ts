@@ -5,22 +5,22 @@ import type { JobDocument } from './job-document.ts';
 
 const amount = z.number().int();
 
+const priced = z.object({
+  type: z.string(),
+  item: z.string(),
+  detail: z.string().nullable(),
+  quantity: z.number(),
+  price: amount.nullable(),
+  amount: amount.nullable(),
+});
+
 /** What is kept of the figures of a frozen bid: enough to read it, and to lay another beside it line by line. */
 export const frozenFiguresSchema = z.object({
   lines: z.array(z.object({ line: z.string(), label: z.string().optional(), amount, working: z.unknown() })),
   cost: amount,
   price: amount,
   incomplete: z.array(z.string()),
-  materials: z.array(
-    z.object({
-      type: z.string(),
-      item: z.string(),
-      detail: z.string().nullable(),
-      quantity: z.number(),
-      price: amount.nullable(),
-      amount: amount.nullable(),
-    }),
-  ),
+  materials: z.array(priced),
   hours: z
     .object({ likely: z.number(), p10: z.number(), p50: z.number(), p80: z.number(), p90: z.number() })
     .nullable(),
@@ -28,6 +28,7 @@ export const frozenFiguresSchema = z.object({
   byLevel: z.array(z.object({ level: z.string(), hours: z.number() })),
   labourBook: z.string().nullable(),
   // Only a bid that has them keeps them: an older one must stay what its hash was taken over.
+  spares: z.array(priced).optional(),
   alternates: z.array(z.object({ name: z.string(), kind: z.string(), amount: amount.nullable() })).optional(),
   unitPrices: z
     .object({
@@ -92,8 +93,9 @@ export function frozenFigures(document: JobDocument, { bid, labour }: Figures): 
   });
 }
 
-function frozenOffer({ alternates, unitPrices, packages }: NonNullable<Figures['bid']>) {
+function frozenOffer({ spares, alternates, unitPrices, packages }: NonNullable<Figures['bid']>) {
   return {
+    ...(spares.length > 0 && { spares }),
     ...(alternates.length > 0 && {
       alternates: alternates.map(({ entry: { name, kind }, amount: sum }) => ({ name, kind, amount: sum })),
     }),

@@ -19,7 +19,7 @@ import { takeOff } from './takeoff/take-off.ts';
 export interface Figures {
   readonly layouts: readonly RunLayout[];
   readonly takeoff: readonly TakeoffLine[];
-  /** null: the job states no rules for spares. They are no part of the takeoff, the hours or the bid. */
+  /** null: the job states no rules for spares. They are no part of the takeoff and the hours. */
   readonly spares: readonly SpareLine[] | null;
   readonly labour: Labour | null;
   readonly electrical: null;
@@ -70,7 +70,7 @@ export function priceCounted(job: Job, { layouts, takeoff, spares, work, checks 
     labour,
     electrical: null,
     failover: null,
-    bid: job.bid && computeBid(job, job.bid, { layouts, takeoff, labour }),
+    bid: job.bid && computeBid(job, job.bid, { layouts, takeoff, labour, spares }),
     checks: orderJobFindings(job, [...checks, ...judgeLabour(job, layouts, takeoff, work)]),
   };
 }

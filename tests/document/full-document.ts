@@ -249,6 +249,7 @@ export function fullDocument(): JobDocument {
       escalationPercent: 3,
       freight: 250_001,
       consumablesPercent: 2,
+      spares: 12_345,
       permit: 75_003,
       bond: { percent: 1.2, of: 'price' },
       taxes: [{ name: 'Hire tax', percent: 1, on: ['equipment', 'freight'] }],

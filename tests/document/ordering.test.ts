@@ -20,14 +20,21 @@ it('a document without rules for ordering prints the figures of one with empty r
   expect(printed(ordered({}) as JobDocument)).toBe(printed(demoJob()));
 });
 
-it('rules for spares stand beside the takeoff, which stays as it was', () => {
+it('rules for spares stand beside the takeoff, which stays as it was, and the bid prices them', () => {
   const rules: OrderingDocument = { spares: [{ item: 'elbow', percent: 10, minimum: 2, ownerSpares: 1 }] };
-  const { spares, ...rest } = JSON.parse(printed(ordered(rules) as JobDocument));
-  expect(JSON.stringify(rest)).toBe(printed(demoJob()));
+  const { spares, bid, ...rest } = JSON.parse(printed(ordered(rules) as JobDocument));
+  const { bid: without, ...before } = JSON.parse(printed(demoJob()));
+  expect(rest).toEqual(before);
   // The demo has one elbow: 10 % is a tenth, so the minimum of two stands.
   expect(spares).toEqual([
     { item: 'elbow', hand: 'inside', type: 'demo-250A-3PN', needed: 1, waste: 0, spare: 2, owner: 1, unit: 'each' },
   ]);
+  // Three at 640.00, in the base of the 7 % tax: 134.40 more of it.
+  const amountOf = (of: typeof bid, name: string) =>
+    of.lines.find(({ line }: { line: string }) => line === name)?.amount;
+  expect(amountOf(bid, 'spares')).toBe(192_000);
+  expect(amountOf(bid, 'tax') - amountOf(without, 'tax')).toBe(13_440);
+  expect(amountOf(without, 'spares')).toBeUndefined();
 });
 
 it('refuses what cannot be meant, with the place', () => {

@@ -16,8 +16,13 @@ import { scenarioT2 } from '../support/scenarios.ts';
 function everyLine(): ReturnType<typeof demoJob> {
   const job = demoJob();
   const { taxPercent: _plain, ...bid } = job.bid ?? {};
+  const spares = [
+    { item: 'tap' as const, percent: 2, minimum: 3 },
+    { item: 'support' as const, percent: 5, ownerSpares: 6 },
+  ];
   return {
     ...job,
+    project: { ...job.project, ordering: { spares } },
     bid: {
       ...bid,
       wastePercent: 1.5,

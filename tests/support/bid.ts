@@ -23,6 +23,7 @@ export function aBid(changes: Partial<Bid> = {}): Bid {
     estimateClass: null,
     wastePercent: null,
     escalationPercent: null,
+    spares: null,
     freight: null,
     consumables: null,
     consumablesPercent: null,

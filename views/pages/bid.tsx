@@ -17,7 +17,7 @@ import { EntryLinks } from './bid/entry-links.tsx';
 import { FrozenBids, type FrozenBidsProps } from './bid/frozen-bids.tsx';
 import { LevelledQuotes } from './bid/levelled-quotes.tsx';
 import { Offered } from './bid/offered.tsx';
-import { PricedTakeoff } from './bid/priced-takeoff.tsx';
+import { PricedThings } from './bid/priced-things.tsx';
 
 export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'wordOf' | 'save'> {
   readonly jobId: string;
@@ -61,7 +61,24 @@ export function BidPage(props: BidPageProps): JSX.Element {
           ))}
         </Part>
       )}
-      {bid !== null && bid.materials.length > 0 && <PricedTakeoff lines={bid.materials} currency={currency} />}
+      {bid !== null && bid.materials.length > 0 && (
+        <PricedThings
+          title="Material at the prices of its types"
+          caption="Priced takeoff"
+          id="materials"
+          lines={bid.materials}
+          currency={currency}
+        />
+      )}
+      {bid !== null && bid.spares.length > 0 && (
+        <PricedThings
+          title="Spares at the prices of their types"
+          caption="By the rules for ordering: spares, those for the owner, waste"
+          id="spares"
+          lines={bid.spares}
+          currency={currency}
+        />
+      )}
     </>
   );
 }

@@ -168,10 +168,12 @@ function lines(figures: FrozenFigures): Figure[] {
 }
 
 function materials(figures: FrozenFigures): Figure[] {
-  return figures.materials.map(({ type, item, detail, quantity, amount }) => ({
-    name: [`${item}${detail === null ? '' : ` ${detail}`}`, type].join(', '),
-    value: quantity === 0 ? 0 : amount,
-  }));
+  const named = (lines: FrozenFigures['materials'], before: string): Figure[] =>
+    lines.map(({ type, item, detail, quantity, amount }) => ({
+      name: [`${before}${item}${detail === null ? '' : ` ${detail}`}`, type].filter(Boolean).join(', '),
+      value: quantity === 0 ? 0 : amount,
+    }));
+  return [...named(figures.materials, ''), ...named(figures.spares ?? [], 'spare ')];
 }
 
 function alternates(figures: FrozenFigures): Figure[] {

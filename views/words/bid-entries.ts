@@ -3,6 +3,7 @@ import type { BidLineName } from '../../src/domain/bid/result.ts';
 const WORDS: Readonly<Record<string, string>> = {
   materials: 'Quoted material, in place of the priced takeoff',
   wastePercent: 'Waste on material, %',
+  spares: 'Spares, in place of those by rule',
   escalationPercent: 'Escalation on material, %',
   freight: 'Freight',
   taxPercent: 'Sales tax on material, %',
@@ -91,6 +92,7 @@ export function bidEntryWord(path: string): string {
 export const BID_LINE_WORDS: Readonly<Record<BidLineName, string>> = {
   materials: 'Material',
   waste: 'Waste',
+  spares: 'Spares',
   escalation: 'Escalation',
   freight: 'Freight',
   tax: 'Sales tax',

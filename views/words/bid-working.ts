@@ -10,7 +10,9 @@ export function sayWorking({ line, working }: BidLine, money: Money): string {
     case 'entered':
       return line === 'extras' ? 'quantity × price of each line' : 'as entered';
     case 'priced':
-      return 'the takeoff at the prices of its types, below';
+      return line === 'spares'
+        ? 'by the rules for ordering, at the prices of the types, below'
+        : 'the takeoff at the prices of its types, below';
     case 'quoted':
       return [`takeoff at the prices of its types ${money(working.takeoff)}`, ...sayParts(working.parts, money)].join(
         ' + ',

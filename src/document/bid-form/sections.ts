@@ -32,13 +32,14 @@ const lines = (path: string): EntryOf => ({ path, reading: { kind: 'lines' } });
 
 const PRICE: SectionOf = {
   keys: [
-    ...(['materials', 'wastePercent', 'escalationPercent', 'freight', 'taxPercent', 'consumables'] as const),
+    ...(['materials', 'wastePercent', 'spares', 'escalationPercent', 'freight', 'taxPercent', 'consumables'] as const),
     ...(['consumablesPercent', 'other', 'supervision', 'permit', 'contingencyP', 'overheadPercent'] as const),
     ...(['bond', 'profit'] as const),
   ],
   entries: [
     money('materials'),
     number('wastePercent'),
+    money('spares'),
     number('escalationPercent'),
     money('freight'),
     number('taxPercent'),

@@ -20,6 +20,7 @@ export function toBid(bid: BidDocument): Bid {
     freight: bid.freight ?? null,
     consumables: bid.consumables ?? null,
     consumablesPercent: bid.consumablesPercent ?? null,
+    spares: bid.spares ?? null,
     permit: bid.permit ?? null,
     bond: bid.bond ?? null,
     taxes: bid.taxes ?? [],

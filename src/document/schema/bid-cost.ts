@@ -47,6 +47,9 @@ const consumables = {
 export const bidCostEntries = {
   wastePercent: percent('Waste on material bought by our own count, %').optional(),
   escalationPercent: percent('Escalation on material and its waste, %').optional(),
+  spares: money(
+    'Spares, in place of those that the rules for ordering give at the prices of the types; 0 where the material holds them',
+  ).optional(),
   freight: money('Freight of its own').optional(),
   ...consumables,
   permit: money('Permits and inspections by the authority').optional(),

@@ -151,6 +151,8 @@ export interface BidEntries {
   readonly estimateClass: EstimateClass | null;
   readonly wastePercent: number | null;
   readonly escalationPercent: number | null;
+  /** In place of the spares that the rules for ordering give, at their prices; 0 where the material holds them. */
+  readonly spares: number | null;
   readonly freight: number | null;
   readonly consumables: number | null;
   /** Of the labour. */

@@ -7,7 +7,7 @@ import { type Bought, holds } from './bought.ts';
 import { itemWord } from './item-words.ts';
 import { type LevelledPackage, levelQuote } from './level-quotes.ts';
 import { alternateLacks } from './price-alternates.ts';
-import type { PricedLine, UnitPrices } from './result.ts';
+import type { PricedLine, PricedThing, UnitPrices } from './result.ts';
 
 export interface Lacking {
   readonly job: Job;
@@ -24,6 +24,7 @@ export interface Lacking {
 export function bidLacks(of: Lacking): readonly string[] {
   return [
     ...lackingPrices(of.bid.materials === null ? of.bought.priced : []),
+    ...lackingSpares(of.bought.spares),
     ...lackingOther(of),
     ...lackingExtras(of.job),
     ...lackingHours(of),
@@ -41,6 +42,15 @@ function lackingPrices(materials: readonly PricedLine[]): string[] {
       const what = detail === null ? item : `${item} ${detail}`;
       return `No price for ${quantity} × ${what} of ${type}: enter it in the type's prices, or a quoted sum for all material.`;
     });
+}
+
+function lackingSpares(spares: readonly PricedThing[]): string[] {
+  const unpriced = spares.filter(({ price }) => price === null);
+  if (unpriced.length === 0) return [];
+  const named = unpriced.map(({ item, detail, quantity }) => [quantity, '×', item, detail].filter(Boolean).join(' '));
+  return [
+    `No price for spares by the rules for ordering: ${named.join(', ')}. Enter prices in the type, or one sum for all spares (0 where the material holds them).`,
+  ];
 }
 
 const BY_OTHERS = ['fire-seal', 'label', 'slot-closure'] as const;

@@ -1,6 +1,7 @@
 import type { Labour } from '../labour/result.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Bid, Job } from '../model.ts';
+import type { SpareLine } from '../ordering/spares.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { bidLacks } from './bid-lacks.ts';
 import { sumOfLines } from './bid-line.ts';
@@ -10,6 +11,7 @@ import { judgeBid } from './judge-bid.ts';
 import { levelQuotes } from './level-quotes.ts';
 import { markLines } from './marks.ts';
 import { priceAlternates } from './price-alternates.ts';
+import { priceSpares } from './price-spares.ts';
 import { priceTakeoff } from './price-takeoff.ts';
 import { priceUnits } from './price-units.ts';
 import type { BidResult } from './result.ts';
@@ -22,9 +24,9 @@ import type { BidResult } from './result.ts';
  * Source: the trade's build-up (domain rules §5). Contingency is the step from P50 to the chosen P of the hours.
  * Example: cost 1,783,755, 10 % overhead, 6 % margin: 1,962,130.50 / 0.94 = 2,087,373.
  */
-export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour }: Counted): BidResult {
+export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spares }: Counted): BidResult {
   const priced = bid.materials === null || bid.unitPrices.length > 0 ? priceTakeoff(job, layouts, takeoff) : [];
-  const bought = boughtMaterial(bid, priced);
+  const bought = boughtMaterial(bid, priced, bid.spares === null ? priceSpares(job, spares) : []);
   const cost = costLines(job, bid, bought, labour);
   const lines = [...cost, ...markLines(bid, sumOfLines(cost))];
   const price = sumOfLines(lines);
@@ -36,12 +38,13 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour }: Cou
     price,
     incomplete: bidLacks({ job, bid, bought, layouts, takeoff, labour, packages, unitPrices }),
     materials: bid.materials === null ? bought.priced : [],
+    spares: bought.spares,
     packages,
     timed: bid.timed.map((entry) => ({ ...entry, amount: timedAmount(entry) })),
     subcontracts: bid.subcontracts,
     alternates: priceAlternates(bid, labour?.costPerProductiveHour ?? null),
     unitPrices,
-    checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices }),
+    checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices, spares }),
     terms: termsOf(bid),
   };
 }
@@ -50,6 +53,8 @@ interface Counted {
   readonly layouts: readonly RunLayout[];
   readonly takeoff: readonly TakeoffLine[];
   readonly labour: Labour | null;
+  /** By the job's rules for ordering; null without any. */
+  readonly spares: readonly SpareLine[] | null;
 }
 
 function termsOf(bid: Bid): BidResult['terms'] {

@@ -1,10 +1,9 @@
 import type { RunLayout } from '../layout/result.ts';
-import { isPriced, sectionPrice } from '../layout/section-shop.ts';
-import type { BuswayType, Job, Prices, UnitSystem } from '../model.ts';
+import type { BuswayType, Job, UnitSystem } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import { formatLength } from '../units/format-length.ts';
 import type { Length } from '../units/length.ts';
-import type { UnitItem } from './bid-entries.ts';
+import { PRICED_PIECES, sectionPieceOf } from './piece-price.ts';
 import type { PricedLine } from './result.ts';
 
 /**
@@ -43,29 +42,12 @@ function sectionLines(type: BuswayType, takeoff: readonly TakeoffLine[], units: 
       key: 'section',
       item: 'section',
       detail: `${kind} ${formatLength(length, units)}`,
-      ...amounts(quantity, pieceOf(type.prices, kind, length)),
+      ...amounts(quantity, sectionPieceOf(type.prices, kind, length)),
     }));
 }
 
-function pieceOf(prices: Prices, kind: string, length: Length): number | null {
-  if (!isPriced(prices, length)) return null;
-  if (kind !== 'cut') return sectionPrice(prices, length);
-  return prices.cutSurcharge === null ? null : sectionPrice(prices, length) + prices.cutSurcharge;
-}
-
-/** Counted by the piece: the takeoff's item, the price it takes, and what people call it. */
-const PRICED = [
-  ['elbow', 'elbow', 'elbow'],
-  ['tee', 'tee', 'tee'],
-  ['end-feed', 'endFeed', 'end feed'],
-  ['end-cap', 'endCap', 'end cap'],
-  ['support', 'support', 'hanger'],
-  ['tap', 'tap', 'tap-off'],
-  ['drop', 'drop', 'drop cord'],
-] as const satisfies readonly (readonly [TakeoffLine['item'] & UnitItem, Exclude<keyof Prices, 'sections'>, string])[];
-
 function pieceLines(type: BuswayType, takeoff: readonly TakeoffLine[]): PricedLine[] {
-  return PRICED.flatMap(([item, price, word]) => {
+  return PRICED_PIECES.flatMap(([item, price, word]) => {
     const quantity = takeoff
       .filter((line) => line.item === item && line.type === type.id)
       .reduce((sum, line) => sum + line.quantity, 0);

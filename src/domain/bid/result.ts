@@ -6,6 +6,7 @@ import type { LevelledPackage } from './level-quotes.ts';
 export const BID_LINES = [
   'materials',
   'waste',
+  'spares',
   'escalation',
   'freight',
   'tax',
@@ -75,15 +76,19 @@ export interface BidLine {
   readonly working: BidWorking;
 }
 
-/** One thing of the takeoff at its price; `price` and `amount` are null where nobody has given one. */
-export interface PricedLine {
+/** So many of one thing at its price, minor units; `price` and `amount` are null where nobody has given one. */
+export interface PricedThing {
   readonly type: string;
-  readonly key: UnitItem;
   readonly item: string;
   readonly detail: string | null;
   readonly quantity: number;
   readonly price: number | null;
   readonly amount: number | null;
+}
+
+/** One thing of the takeoff at its price. */
+export interface PricedLine extends PricedThing {
+  readonly key: UnitItem;
 }
 
 export interface TimedLine extends TimedEntry {
@@ -137,6 +142,8 @@ export interface BidResult {
   /** What the price lacks, a sentence each with its remedy; empty when nothing is known to be missing. */
   readonly incomplete: readonly string[];
   readonly materials: readonly PricedLine[];
+  /** Spares by the rules for ordering, where no sum stands for them. */
+  readonly spares: readonly PricedThing[];
   readonly packages: readonly LevelledPackage[];
   readonly timed: readonly TimedLine[];
   readonly subcontracts: readonly SubcontractEntry[];

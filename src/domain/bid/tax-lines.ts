@@ -12,7 +12,7 @@ interface Tax {
 }
 
 /**
- * Taxes by category, each on the lines it names: material counts with its waste and escalation. What a chosen quote holds
+ * Taxes by category, each on the lines it names: material counts with its waste, spares and escalation. What a chosen quote holds
  * with the tax in it is left out of the base, so that nothing is taxed twice. Minor units, each line rounded once.
  *
  * Source: the trade's build-up (domain rules §5); which lines are taxed is for the local law and the owner's exemption.
@@ -22,12 +22,15 @@ export function taxLines(bid: Bid, lines: readonly BidLine[]): readonly BidLine[
   return taxesOf(bid).map(({ label, percent, on }) => {
     const without = taxedBefore(bid, on);
     const isPlain =
-      label === null && without === 0 && !lines.some(({ line }) => line === 'waste' || line === 'escalation');
+      label === null && without === 0 && !lines.some(({ line }) => MATERIAL.includes(line) && line !== 'materials');
     const present = on.filter((name) => lines.some(({ line }) => line === name));
     const base = isPlain ? {} : { on: present, ...(without === 0 ? {} : { less: without }) };
     return percentLine('tax', percent, sumOfLines(lines, on) - without, base, label);
   });
 }
+
+/** The lines that are material to a tax. */
+const MATERIAL: readonly BidLineName[] = ['materials', 'waste', 'spares', 'escalation'];
 
 function taxesOf(bid: Bid): readonly Tax[] {
   const plain = bid.taxPercent === null ? [] : [{ label: null, percent: bid.taxPercent, on: expanded(['materials']) }];
@@ -35,7 +38,7 @@ function taxesOf(bid: Bid): readonly Tax[] {
 }
 
 function expanded(on: readonly Taxable[]): readonly BidLineName[] {
-  return on.flatMap((line): BidLineName[] => (line === 'materials' ? ['materials', 'waste', 'escalation'] : [line]));
+  return on.flatMap((line): readonly BidLineName[] => (line === 'materials' ? MATERIAL : [line]));
 }
 
 function taxedBefore(bid: Bid, on: readonly BidLineName[]): number {

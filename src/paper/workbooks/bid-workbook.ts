@@ -1,5 +1,5 @@
 import ExcelJs from 'exceljs';
-import type { BidLine, BidResult } from '../../domain/bid/result.ts';
+import type { BidLine, BidResult, PricedThing } from '../../domain/bid/result.ts';
 import { addAlternates } from './bid/alternates-sheet.ts';
 import { FIGURE, majorOf, moneyFormat, roundedTo } from './bid/frame.ts';
 import { type LineRows, lineRows, sumOfRows } from './bid/line-rows.ts';
@@ -34,6 +34,7 @@ export async function bidWorkbook(input: BidWorkbook): Promise<Uint8Array> {
   const quotes = quotesSheet(input, bid.packages);
   const parts = partsSheet(input, bid, quotes.places, lineWord);
   const takeoff = `Material!F${FIRST_ROW + bid.materials.length}`;
+  const spares = `Spares!F${FIRST_ROW + bid.spares.length}`;
   addPrice(workbook, input, {
     title: input.title,
     currency: input.currency,
@@ -41,9 +42,11 @@ export async function bidWorkbook(input: BidWorkbook): Promise<Uint8Array> {
     first: FIRST_ROW,
     wordOf: lineWord,
     takeoff,
+    spares,
     partsOf: parts.partsOf,
   });
-  if (bid.materials.length > 0) addMaterial(workbook, input);
+  addPriced(workbook, input, 'Material', bid.materials);
+  addPriced(workbook, input, 'Spares', bid.spares);
   for (const { table } of [parts, quotes]) if (table.rows.length > 0) addTable(workbook, table);
   addAlternates(workbook, input, bid.alternates, lineWord);
   const price = `Price!E${FIRST_ROW + bid.lines.length}`;
@@ -69,12 +72,13 @@ function addPrice(workbook: ExcelJs.Workbook, input: BidWorkbook, rows: LineRows
   });
 }
 
-function addMaterial(workbook: ExcelJs.Workbook, input: BidWorkbook): void {
-  const { bid, currency, title } = input;
+function addPriced(workbook: ExcelJs.Workbook, input: BidWorkbook, name: string, lines: readonly PricedThing[]): void {
+  if (lines.length === 0) return;
+  const { currency, title } = input;
   const major = majorOf(input);
-  const total = bid.materials.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
+  const total = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   addTable(workbook, {
-    name: 'Material',
+    name,
     title,
     columns: [
       { head: 'Thing', width: 24 },
@@ -84,7 +88,7 @@ function addMaterial(workbook: ExcelJs.Workbook, input: BidWorkbook): void {
       { head: `Price, ${currency}`, width: 16, format: moneyFormat(input) },
       { head: `Amount, ${currency}`, width: 18, format: moneyFormat(input) },
     ],
-    rows: bid.materials.map((line, index) => [
+    rows: lines.map((line, index) => [
       line.item,
       line.detail,
       line.type,
@@ -97,7 +101,7 @@ function addMaterial(workbook: ExcelJs.Workbook, input: BidWorkbook): void {
             result: major(line.amount),
           },
     ]),
-    foot: ['Sum', null, null, null, null, { formula: sumOf(6, bid.materials.length), result: major(total) }],
+    foot: ['Sum', null, null, null, null, { formula: sumOf(6, lines.length), result: major(total) }],
   });
 }
 

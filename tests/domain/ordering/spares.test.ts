@@ -79,7 +79,7 @@ test('spares never fall below either bound and never exceed the next whole piece
   );
 });
 
-test('rules change neither takeoff nor hours nor price, and without them there are no spares in the figures', () => {
+test('rules change neither takeoff nor hours, and without them there are no spares in the figures', () => {
   const ordering = anOrdering({ spares: [aSpareRule('clamp', { percent: 5 })], washersPerRod: 2 });
   const ruled = { ...job, project: { ...job.project, ordering } };
   const [before, after] = [figures(job, layouts), figures(ruled, layouts)];

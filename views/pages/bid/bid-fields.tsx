@@ -26,6 +26,7 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
       <div class="fields">
         {money('materials', 'Empty: the takeoff at the prices of the types, or the quotes that are chosen.')}
         <TextField {...entry('wastePercent')} kind="number" hint="On what is bought by our own count, not on quotes." />
+        {money('spares', 'Empty: spares by the rules for ordering, priced. 0: the material holds them.')}
         <TextField {...entry('escalationPercent')} kind="number" hint="With the waste; not on quotes that are held." />
         {money('freight', 'Beside what quotes have in or out.')}
         <TextField

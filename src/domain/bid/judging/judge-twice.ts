@@ -4,13 +4,25 @@ import { holds } from '../bought.ts';
 import { itemWord } from '../item-words.ts';
 import { bidFinding, type Judged } from './judged.ts';
 
-/** What may be in the price twice: freight, tests, fire seals, and things that two chosen quotes both hold. */
+/** What may be in the price twice: waste, freight, tests, fire seals, and things that two chosen quotes both hold. */
 export function judgeTwice(of: Judged): readonly Finding[] {
-  return [...freightTwice(of), ...workTwice(of), ...quotedTwice(of)];
+  return [...wasteTwice(of), ...freightTwice(of), ...workTwice(of), ...quotedTwice(of)];
 }
 
 function twice(rule: string, message: string): Finding {
   return bidFinding(rule, 'warning', message);
+}
+
+function wasteTwice({ bid, spares }: Judged): Finding[] {
+  const pieces = (spares ?? []).filter(({ waste }) => waste > 0).length;
+  if (bid.wastePercent === null || pieces === 0) return [];
+  return [
+    bidFinding(
+      'bid.waste-twice',
+      'note',
+      `The bid has ${bid.wastePercent} % waste on material, and the rules for ordering add pieces for waste to ${pieces} ${pieces === 1 ? 'thing' : 'things'}: the percentage is priced, and those pieces are ordered without being priced again.`,
+    ),
+  ];
 }
 
 function freightTwice({ bid }: Judged): Finding[] {

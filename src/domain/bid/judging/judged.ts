@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding.ts';
 import type { Labour } from '../../labour/result.ts';
 import type { Bid } from '../../model.ts';
+import type { SpareLine } from '../../ordering/spares.ts';
 import type { TakeoffLine } from '../../takeoff/result.ts';
 import type { LevelledPackage } from '../level-quotes.ts';
 import type { BidLine, UnitPrices } from '../result.ts';
@@ -10,6 +11,8 @@ export interface Judged {
   readonly bid: Bid;
   readonly lines: readonly BidLine[];
   readonly labour: Labour | null;
+  /** By the job's rules for ordering; null without any. */
+  readonly spares: readonly SpareLine[] | null;
   readonly takeoff: readonly TakeoffLine[];
   readonly packages: readonly LevelledPackage[];
   readonly unitPrices: UnitPrices | null;

@@ -2,7 +2,7 @@ import { bidLineWord } from '../../../../views/words/bid-entries.ts';
 import { sayWorking } from '../../../../views/words/bid-working.ts';
 import { itemWord, quoteLineWord } from '../../../domain/bid/item-words.ts';
 import type { LevelledCell, LevelledPackage } from '../../../domain/bid/level-quotes.ts';
-import type { BidLine, BidLineName, BidResult } from '../../../domain/bid/result.ts';
+import type { BidLine, BidLineName, BidResult, PricedThing } from '../../../domain/bid/result.ts';
 import { formatHours } from '../../../domain/units/quantities.ts';
 import type { PaperPart } from '../../../paper/estimate/paper.ts';
 
@@ -224,13 +224,20 @@ export function timedTable(bid: BidResult, money: Money): TablePart[] {
   ];
 }
 
-export function materialTable(bid: BidResult, money: Money): TablePart[] {
-  if (bid.materials.length === 0) return [];
+export function materialTable({ materials, spares }: BidResult, money: Money): TablePart[] {
+  return [
+    ...pricedTable('Material at the prices of its types', materials, money),
+    ...pricedTable('Spares by the rules for ordering, at the prices of their types', spares, money),
+  ];
+}
+
+function pricedTable(title: string, lines: readonly PricedThing[], money: Money): TablePart[] {
+  if (lines.length === 0) return [];
   return [
     {
       kind: 'table',
       table: {
-        title: 'Material at the prices of its types',
+        title,
         columns: [
           { title: 'Thing', share: 26 },
           { title: 'Detail', share: 20 },
@@ -239,7 +246,7 @@ export function materialTable(bid: BidResult, money: Money): TablePart[] {
           { title: 'Price', share: 12, align: 'right' },
           { title: 'Amount', share: 14, align: 'right' },
         ],
-        rows: bid.materials.map((line) => [
+        rows: lines.map((line) => [
           line.item,
           line.detail ?? '',
           line.type,

@@ -14,7 +14,15 @@ export function addAlternates(
   if (alternates.length === 0) return;
   const rows: (readonly Cell[])[] = [];
   for (const { entry, lines, amount } of alternates) {
-    const of: LineRows = { ...frame, lines, first: FIRST_ROW + rows.length, wordOf, takeoff: '0', partsOf: () => null };
+    const of: LineRows = {
+      ...frame,
+      lines,
+      first: FIRST_ROW + rows.length,
+      wordOf,
+      takeoff: '0',
+      spares: '0',
+      partsOf: () => null,
+    };
     const sign = entry.kind === 'add' ? '' : '-';
     const sum = `${sign}SUM(E${of.first}:E${of.first + lines.length - 1})`;
     rows.push(...lineRows(of).map((row) => [...row, entry.name]));

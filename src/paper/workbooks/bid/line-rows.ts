@@ -11,6 +11,8 @@ export interface LineRows extends Frame {
   readonly wordOf: (line: BidLine) => string;
   /** Where the priced takeoff has its sum, as `Material!F12`. */
   readonly takeoff: string;
+  /** And the priced spares. */
+  readonly spares: string;
   /** Where parts of a line have theirs, as `SUM(Parts!G4:G9)`; null where they stand nowhere. */
   readonly partsOf: (line: BidLine) => string | null;
 }
@@ -37,7 +39,7 @@ function figureCells({ line, working }: BidLine, index: number, of: LineRows): r
     case 'entered':
       return [null, null, 'as entered'];
     case 'priced':
-      return [null, null, 'from the sheet Material'];
+      return [null, null, `from the sheet ${line === 'spares' ? 'Spares' : 'Material'}`];
     case 'quoted':
       return [null, null, 'from the sheets Material and Parts'];
     case 'parts':
@@ -85,7 +87,7 @@ function amountFormula(line: BidLine, row: number, of: LineRows): string {
     case 'entered':
       return String(majorOf(of)(line.amount));
     case 'priced':
-      return of.takeoff;
+      return line.line === 'spares' ? of.spares : of.takeoff;
     case 'quoted':
       return `${working.takeoff === 0 ? '0' : of.takeoff}+${of.partsOf(line) ?? partsInFull(working.parts, of)}`;
     case 'parts':

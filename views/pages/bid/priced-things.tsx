@@ -1,17 +1,25 @@
 import type { JSX } from 'preact';
-import type { PricedLine } from '../../../src/domain/bid/result.ts';
+import type { PricedThing } from '../../../src/domain/bid/result.ts';
 import { formatMoney } from '../../../src/domain/units/money.ts';
 import { DataTable } from '../../components/data-table.tsx';
 import { Money } from '../../components/money.tsx';
 import { Part } from '../../components/part.tsx';
 
-/** What the material line was summed from. */
-export function PricedTakeoff({ lines, currency }: { lines: readonly PricedLine[]; currency: string }): JSX.Element {
+export interface PricedThingsProps {
+  readonly title: string;
+  readonly caption: string;
+  readonly id: string;
+  readonly lines: readonly PricedThing[];
+  readonly currency: string;
+}
+
+/** What a line of the bid was summed from. */
+export function PricedThings({ title, caption, id, lines, currency }: PricedThingsProps): JSX.Element {
   const total = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   return (
-    <Part title="Material at the prices of its types" id="materials">
+    <Part title={title} id={id}>
       <DataTable
-        caption="Priced takeoff"
+        caption={caption}
         rows={lines.map((line, index) => ({ ...line, index }))}
         keyOf={(line) => String(line.index)}
         columns={[
