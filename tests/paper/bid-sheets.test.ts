@@ -61,6 +61,19 @@ test('the client’s workbook has price, alternates and unit prices, and no line
   expect(cells.join(' ')).not.toMatch(/overhead|profit|margin|markup|cost|labour/i);
 });
 
+test('the summary has alternates, unit prices and terms behind it, and a line for each who signs, within what is printed', async () => {
+  const workbook = await load(await summary(offered()));
+  expect(workbook.worksheets.map(({ name }) => name)).toEqual(['Summary', 'Alternates', 'Unit prices', 'Terms']);
+  const sheet = workbook.getWorksheet('Summary')!;
+  const signed = ['Estimated by, date', 'Checked by, date', 'Released to the client by, date'];
+  const last = [2, 1, 0].map((back) => sheet.getRow(sheet.rowCount - back));
+  expect(last.map((row) => row.getCell(1).value)).toEqual(signed);
+  for (const row of last) expect(String(row.getCell(4).value)).toMatch(/^_{20,}$/);
+  expect(sheet.pageSetup.printArea).toBe(`A1:D${sheet.rowCount}`);
+  const bid = (await load(await client(offered()))).getWorksheet('Bid')!;
+  expect(bid.getRow(bid.rowCount).getCell(1).value).toBe('For the client: name, signature, date');
+});
+
 test('a long title stands over the columns in as many lines as it takes, and makes no print smaller', async () => {
   const long = `Invented job ${'with a long name '.repeat(12)}`;
   const bytes = await bidClientWorkbook({ ...FRAME, title: long, bid: offered(), site: undefined });

@@ -1,9 +1,10 @@
 import ExcelJs from 'exceljs';
-import { itemWord } from '../../domain/bid/item-words.ts';
-import type { BidResult, UnitPrices } from '../../domain/bid/result.ts';
-import { type Frame, majorOf, moneyFormat, roundedTo } from './bid/frame.ts';
+import type { BidResult } from '../../domain/bid/result.ts';
+import { type Frame, majorOf, moneyFormat } from './bid/frame.ts';
+import { offerSheets } from './bid/offer-sheets.ts';
+import { signatureRows } from './bid/signature-rows.ts';
 import { termsSheet } from './bid/terms-sheet.ts';
-import { addTable, FIRST_ROW, type TableSheet } from './table-sheet.ts';
+import { addTable, type TableSheet } from './table-sheet.ts';
 
 export interface BidClientWorkbook extends Frame {
   readonly at: Date;
@@ -18,9 +19,7 @@ export async function bidClientWorkbook(input: BidClientWorkbook): Promise<Uint8
   workbook.modified = input.at;
   const { bid } = input;
   addTable(workbook, priceSheet(input));
-  if (bid.alternates.length > 0) addTable(workbook, alternatesSheet(input));
-  if (bid.unitPrices !== null) addTable(workbook, unitSheet(input, bid.unitPrices));
-  addTable(workbook, termsSheet(input, bid));
+  for (const sheet of [...offerSheets(input, bid), termsSheet(input, bid)]) addTable(workbook, sheet);
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }
 
@@ -43,54 +42,7 @@ function priceSheet(input: BidClientWorkbook): TableSheet {
         null,
         'The work is done to the sheets of the busway’s maker, the local codes and the judgement of licensed people; nothing in this bid permits anybody to energise anything.',
       ],
+      ...signatureRows(['For the bidder: name, signature, date', 'For the client: name, signature, date'], 3),
     ],
-  };
-}
-
-function alternatesSheet(input: BidClientWorkbook): TableSheet {
-  const { bid, title, currency } = input;
-  return {
-    name: 'Alternates',
-    title: `${title} – alternates, not in the price`,
-    columns: [
-      { head: 'Alternate', width: 44 },
-      { head: 'It', width: 10 },
-      { head: 'Note', width: 48, wraps: true },
-      { head: `To the price, ${currency}`, width: 20, format: moneyFormat(input) },
-    ],
-    rows: bid.alternates.map(({ entry, amount }) => [
-      entry.name,
-      entry.kind === 'add' ? 'adds' : 'deducts',
-      entry.note,
-      amount === null ? 'missing' : majorOf(input)(amount),
-    ]),
-  };
-}
-
-function unitSheet(input: BidClientWorkbook, { lines }: UnitPrices): TableSheet {
-  const { title, currency } = input;
-  const money = moneyFormat(input);
-  const major = majorOf(input);
-  return {
-    name: 'Unit prices',
-    title: `${title} – unit prices`,
-    columns: [
-      { head: 'Item', width: 24 },
-      { head: 'Unit', width: 8 },
-      { head: 'Quantity', width: 12, format: '#,##0.####' },
-      { head: `Unit price, ${currency}`, width: 20, format: money },
-      { head: `Extended, ${currency}`, width: 20, format: money },
-    ],
-    rows: lines.map(({ item, unit, quantity, offered, worked, extended }, index) => {
-      const price = offered ?? worked;
-      const row = FIRST_ROW + index;
-      return [
-        itemWord(item),
-        unit,
-        quantity,
-        price === null ? 'missing' : major(price),
-        extended === null ? 'missing' : { formula: roundedTo(input, `C${row}*D${row}`), result: major(extended) },
-      ];
-    }),
   };
 }

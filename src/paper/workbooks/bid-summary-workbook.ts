@@ -1,6 +1,8 @@
 import ExcelJs from 'exceljs';
 import type { BidLine, BidResult } from '../../domain/bid/result.ts';
 import { type Frame, majorOf, moneyFormat } from './bid/frame.ts';
+import { offerSheets } from './bid/offer-sheets.ts';
+import { signatureRows } from './bid/signature-rows.ts';
 import { termsSheet } from './bid/terms-sheet.ts';
 import { addTable, type Cell, FIRST_ROW } from './table-sheet.ts';
 
@@ -10,11 +12,12 @@ export interface BidSummaryWorkbook extends Frame {
   readonly lineWord: (line: BidLine) => string;
 }
 
+const SIGNED = ['Estimated by, date', 'Checked by, date', 'Released to the client by, date'];
 const MARKS: readonly string[] = ['overhead', 'bond', 'profit'];
 
 /**
- * The lines of a bid on one sheet (XLSX) for whoever signs: cost and price are sums of them, markup and margin are worked
- * beside each other. Money: office only.
+ * The lines of a bid on one sheet (XLSX) for whoever signs, with lines to sign on: cost and price are sums of them, markup
+ * and margin are worked beside each other. Alternates and unit prices stand behind it as they are offered. Money: office only.
  */
 export async function bidSummaryWorkbook(input: BidSummaryWorkbook): Promise<Uint8Array> {
   const workbook = new ExcelJs.Workbook();
@@ -28,10 +31,11 @@ export async function bidSummaryWorkbook(input: BidSummaryWorkbook): Promise<Uin
       { head: 'Line', width: 40 },
       { head: `Amount, ${currency}`, width: 20, format: moneyFormat(input) },
       { head: '%', width: 12, format: '0.00' },
+      { head: 'Signed', width: 44 },
     ],
-    rows: summaryRows(input),
+    rows: [...summaryRows(input), ...signatureRows(SIGNED, 4)],
   });
-  addTable(workbook, termsSheet(input, bid));
+  for (const sheet of [...offerSheets(input, bid), termsSheet(input, bid)]) addTable(workbook, sheet);
   return new Uint8Array(await workbook.xlsx.writeBuffer());
 }
 
