@@ -46,16 +46,31 @@ forEachDatabase((open) => {
   const read = async (name: string): Promise<string> => {
     const { body, headers } = await bytes(name);
     expect(headers['content-type']).toBe('application/pdf');
-    const pdf = await getDocument({ data: new Uint8Array(body), verbosity: 0 }).promise;
-    const sheets: string[] = [];
-    for (let page = 1; page <= pdf.numPages; page++) {
-      const { items } = await (await pdf.getPage(page)).getTextContent();
-      sheets.push(items.map((item) => ('str' in item ? item.str : '')).join(' '));
-    }
-    return sheets.join(' ').replace(/\s+/g, ' ');
+    return lettering(body);
   };
   const bid = async () => (await play.as('olive').get(`/api/v1/projects/${id}/figures`)).body.bid;
   const money = (minor: number) => formatMoney(minor, 'USD');
+
+  it('a job of 168 levels prints its hours by activity and by level, each summing to the same', async () => {
+    const job = scenarioT2();
+    const levels = Array.from({ length: 168 }, (_, i) => ({
+      ...job.levels[0]!,
+      id: `L${i}`,
+      name: `Storey ${i}`,
+      order: i,
+    }));
+    const runs = ['L3', 'L160'].map((level) => ({ ...job.runs[0]!, id: `${level}-A`, level }));
+    const document = { ...job, project: { ...job.project, number: 'TALL' }, levels, runs };
+    const made = await play.as('ada').post('/api/v1/job-documents').send(document);
+    expect(made.status, JSON.stringify(made.body)).toBe(201);
+    const answer = await play.as('ada').get(`/jobs/${made.body.id}/bid-build-up.pdf`).buffer(true);
+    expect(answer.status).toBe(200);
+    const said = await lettering(answer.body);
+    const sums = [...said.matchAll(/All (?:activities|levels) ([\d.,]+ h)/g)].map(([, sum]) => sum);
+    expect(sums).toHaveLength(2);
+    expect(sums[0]).toBe(sums[1]);
+    expect(said).toMatch(/Level Job Storey 3 [\d.]+ h Storey 160 [\d.]+ h All levels/);
+  });
 
   it('the build-up prints every line with its working, and the printed lines sum to the printed price', async () => {
     const figures = await bid();
@@ -141,3 +156,13 @@ forEachDatabase((open) => {
     await play.app.close();
   });
 });
+
+async function lettering(bytes: Uint8Array): Promise<string> {
+  const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const sheets: string[] = [];
+  for (let page = 1; page <= pdf.numPages; page++) {
+    const { items } = await (await pdf.getPage(page)).getTextContent();
+    sheets.push(items.map((item) => ('str' in item ? item.str : '')).join(' '));
+  }
+  return sheets.join(' ').replace(/\s+/g, ' ');
+}

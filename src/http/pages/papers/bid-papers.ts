@@ -134,30 +134,57 @@ function classPart({ terms }: BidResult): PaperPart[] {
   ];
 }
 
+/** More levels than this make a table whose columns are too narrow to print. */
+const SIDE_BY_SIDE = 7;
+
 function hoursTable({ hours, levels }: BidPaperInput): PaperPart[] {
   if (hours.length === 0) return [];
-  const sum = (figures: readonly number[]) => figures.reduce((total, figure) => total + figure, 0);
   const totals = hours[0]!.hours.map((_, column) => sum(hours.map((row) => row.hours[column] ?? 0)));
+  if (levels.length > SIDE_BY_SIDE) return oneByOne(hours, [...levels, 'No level'], totals);
   const cells = (figures: readonly number[]) => [...figures, sum(figures)].map((figure) => formatHours(figure));
+  const columns = [...levels, 'No level', 'Job'].map((title) => numbers(title, 72 / (levels.length + 2)));
+  const rows = hours.map((row) => [activityWord(row.activity), ...cells(row.hours)]);
   return [
     {
       kind: 'table',
       table: {
         title: 'Likely labour hours by activity and level',
-        columns: [
-          { title: 'Activity', share: 28 },
-          ...[...levels, 'No level', 'Job'].map((title) => ({
-            title,
-            share: 72 / (levels.length + 2),
-            align: 'right' as const,
-          })),
-        ],
-        rows: [
-          ...hours.map((row) => [activityWord(row.activity), ...cells(row.hours)]),
-          ['All activities', ...cells(totals)],
-        ],
+        columns: [{ title: 'Activity', share: 28 }, ...columns],
+        rows: [...rows, ['All activities', ...cells(totals)]],
         none: '',
       },
     },
   ];
+}
+
+/** By activity, then by level: the workbook has both at once. */
+function oneByOne(hours: BidPaperInput['hours'], places: readonly string[], totals: readonly number[]): PaperPart[] {
+  const table = (of: string, rows: readonly (readonly [string, number])[], all: string): PaperPart => ({
+    kind: 'table',
+    table: {
+      title: `Likely labour hours by ${of.toLowerCase()}`,
+      columns: [{ title: of, share: 70 }, numbers('Job', 30)],
+      rows: [...rows, [all, sum(totals)] as const].map(([name, figure]) => [name, formatHours(figure)]),
+      none: '',
+    },
+  });
+  const byActivity = hours.map((row) => [activityWord(row.activity), sum(row.hours)] as const);
+  const byLevel = places.map((place, column) => [place, totals[column] ?? 0] as const);
+  return [
+    table('Activity', byActivity, 'All activities'),
+    table(
+      'Level',
+      byLevel.filter(([, figure]) => figure > 0),
+      'All levels',
+    ),
+    { kind: 'text', text: 'Each activity on each level stands in the workbook of the build-up, sheet Hours.' },
+  ];
+}
+
+function numbers(title: string, share: number) {
+  return { title, share, align: 'right' as const };
+}
+
+function sum(figures: readonly number[]): number {
+  return figures.reduce((total, figure) => total + figure, 0);
 }
