@@ -81,6 +81,50 @@ forEachDatabase((open) => {
     expect(readPage(refused.text)).toContain('"live" is a condition of a level.');
   });
 
+  it('which activities feel a condition, and which are learned, is ticked; without a tick there is no list', async () => {
+    const shift = { 'jobConditions[0].name': 'night shift', 'jobConditions[0].percent': '8' };
+    const felt = { 'jobConditions[0].activities.tap': 'yes', 'jobConditions[0].activities.joint': 'yes' };
+    const learned = { 'learning.activities.section': 'yes', 'learning.activities.joint': 'yes' };
+    const were = (await book()).document;
+    expect((await send({ ...(await form()), ...shift, ...felt, ...learned })).status).toBe(303);
+    const named = (await book()).document;
+    expect(named.jobConditions).toEqual([{ name: 'night shift', percent: 8, activities: ['joint', 'tap'] }]);
+    expect(named.learning).toEqual({ ...were.learning, activities: ['section', 'joint'] });
+    const line = async (activity: string) =>
+      readPage((await play.as('olive').get(`/jobs/${id}/hours?activity=${activity}&level=F2`)).text);
+    expect(await line('joint')).toContain('night shift +8 %');
+    expect(await line('drop')).not.toContain('night shift');
+    expect(readPage((await play.as('olive').get(`/jobs/${id}/labour-book`)).text)).toContain(
+      'Felt by condition 1: make up joints, set tap-offs',
+    );
+
+    // Untouched it stays the same book, and the ticks go as they came.
+    expect((await send(await form())).status).toBe(303);
+    expect((await book()).document).toEqual(named);
+    const plain = Object.fromEntries(
+      Object.entries(await form()).filter(([name]) => !/\.activities\.[a-z-]+$/.test(name)),
+    );
+    expect((await send(plain)).status).toBe(303);
+    expect((await book()).document.jobConditions).toEqual([{ name: 'night shift', percent: 8 }]);
+    expect((await book()).document.learning).toEqual(were.learning);
+  });
+
+  it('what a book names beyond our activities, and an empty list, stay through a save', async () => {
+    const { version, document } = await book();
+    const strange = {
+      ...document,
+      learning: { ...document.learning, activities: ['tap', 'hoist'] },
+      jobConditions: [
+        { name: 'winter', percent: 5, activities: [] },
+        { name: 'new crew', percent: 4, activities: ['joint', 'hoist'] },
+      ],
+    };
+    const put = play.as('olive').put(`/api/v1/projects/${id}/labour-book`).set('if-match', `"${version}"`);
+    expect((await put.send(strange)).status).toBe(200);
+    expect((await send(await form())).status).toBe(303);
+    expect((await book()).document).toEqual(strange);
+  });
+
   it('low hours above the likely ones are told at their field with the number, and what was typed stays', async () => {
     const answer = await send({ ...(await form()), 'activities.end-cap.low': '7' });
     expect(answer.status).toBe(422);

@@ -8,6 +8,7 @@ import { Notice } from '../components/notice.tsx';
 import { RowFields } from '../components/row-fields.tsx';
 import { labourBookEntryWord } from '../words/labour-book-entries.ts';
 import { ActivityFields } from './labour-book/activity-fields.tsx';
+import { ActivityTicks } from './labour-book/activity-ticks.tsx';
 
 export interface LabourBookPageProps extends Omit<FragmentPageProps, 'children' | 'wordOf' | 'save'> {
   readonly entered: Entered;
@@ -65,7 +66,7 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
       </div>
       <RowFields
         caption="Conditions of the whole job"
-        hint="Such as night shift, long weeks, winter, temporary power, a new crew: hours added in %, below 0 where work goes quicker. They bear on every activity with a tick above; the book’s sheet can name others."
+        hint="Such as night shift, long weeks, winter, temporary power, a new crew: hours added in %, below 0 where work goes quicker. Without ticks of its own, one bears on every activity with a tick above."
         group="jobConditions"
         noun="condition"
         fields={[
@@ -76,6 +77,15 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
         entered={entered}
         faultOf={faultOf}
       />
+      {conditionsToTick(entered, conditionRows).map((row) => (
+        <ActivityTicks
+          key={row}
+          name={`jobConditions[${row}].activities`}
+          of={`Felt by condition ${row + 1}`}
+          none="every activity with a tick above"
+          entered={entered}
+        />
+      ))}
       <h2>Learning</h2>
       <div class="fields">
         {figure('learning.rate', '0.95: 5 % less at each doubling. Empty: no learning.')}
@@ -88,6 +98,12 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
           ]}
         />
       </div>
+      <ActivityTicks
+        name="learning.activities"
+        of="Learned"
+        none="everything but tests, their papers and the punch list"
+        entered={entered}
+      />
       <RowFields
         caption="Crew"
         remark="for the cost of a productive hour"
@@ -120,6 +136,14 @@ export function LabourBookPage(props: LabourBookPageProps): JSX.Element {
       </div>
     </FragmentPage>
   );
+}
+
+/** Rows that hold a condition, and the first that is empty: more can be ticked once they are saved. */
+function conditionsToTick(entered: Entered, rows: number): readonly number[] {
+  const all = Array.from({ length: rows }, (_, row) => row);
+  const isFilled = (row: number) => (entered[`jobConditions[${row}].name`] ?? '') !== '';
+  const firstEmpty = all.find((row) => !isFilled(row));
+  return all.filter((row) => isFilled(row) || row === firstEmpty);
 }
 
 /** "50 h a week keep 0.93 over 4 weeks, 0.87 over 8". */

@@ -47,10 +47,18 @@ export function labourBookEntryWord(path: string): string {
   const activity = ACTIVITIES.find((id) => id === name);
   if (group === 'activities' && activity !== undefined)
     return `${activityWord(activity)}: ${factor === '' ? (CELLS[cell] ?? cell) : factorWord(factor)}`;
+  if (path.startsWith('learning.activities.')) return `learned: ${activityWordOf(cell)}`;
   const condition = /^jobConditions\[(\d+)\]$/.exec(group ?? '')?.[1];
+  if (condition !== undefined && name === 'activities')
+    return `condition of the job, row ${Number(condition) + 1}: felt by ${activityWordOf(cell)}`;
   if (condition !== undefined)
     return `condition of the job, row ${Number(condition) + 1}: ${CONDITION_CELLS[name] ?? name}`;
   const row = /^crew\[(\d+)\]$/.exec(group ?? '')?.[1];
   if (row !== undefined) return `crew, row ${Number(row) + 1}: ${CELLS[name] ?? name}`;
   return WORDS[path] ?? path;
+}
+
+function activityWordOf(id: string): string {
+  const activity = ACTIVITIES.find((known) => known === id);
+  return activity === undefined ? id : activityWord(activity);
 }

@@ -38,7 +38,32 @@ export function writeLabourBookForm(book: LabourBookDocument, project: Project):
         ];
       }),
     ),
+    ...ticks('learning.activities', book.learning?.activities),
+    ...Object.assign({}, ...(book.jobConditions ?? []).map((one, row) => ticks(feltBy(row), one.activities))),
   };
+}
+
+const feltBy = (row: number) => `jobConditions[${row}].activities`;
+
+/** Activities that are named somewhere as ticks of a form. */
+function ticks(path: string, activities: readonly string[] = []): Entered {
+  return Object.fromEntries(activities.map((id) => [`${path}.${id}`, 'yes']));
+}
+
+/**
+ * Activities that are ticked, in their order, or as they were where they are the same ones. With none ticked there is no list
+ * – or the empty one that was there – and names that the program does not know stay.
+ */
+function readTicks(
+  entered: Entered,
+  path: string,
+  before: readonly string[] | undefined,
+): readonly string[] | undefined {
+  const known = new Set<string>(ACTIVITIES);
+  const strange = (before ?? []).filter((id) => !known.has(id));
+  const now = [...ACTIVITIES.filter((id) => entered[`${path}.${id}`] === 'yes'), ...strange];
+  if (now.length === 0) return before?.length === 0 ? before : undefined;
+  return sameOrder(now, before);
 }
 
 const stepOf = ({
@@ -71,7 +96,7 @@ export function readLabourBookForm(
     activities: readActivities(entered, before, log),
     ...optional('factors', readFactors(head.factors, entered, before, log)),
     ...optional('jobConditions', readConditions(entered, before, log)),
-    ...optional('learning', readLearning(head.learning, before)),
+    ...optional('learning', readLearning(head.learning, entered, before)),
     ...optional('crew', readCrew(entered, before, log)),
   };
   return { book: draft as unknown as LabourBookDocument, faults: log.faults, questions: log.questions };
@@ -137,10 +162,10 @@ function readFactors(head: unknown, entered: Entered, before: LabourBookDocument
 }
 
 /** What repeats always has a choice made, so learning is there only where one of its figures is. */
-function readLearning(head: unknown, before: LabourBookDocument | null): unknown {
+function readLearning(head: unknown, entered: Entered, before: LabourBookDocument | null): unknown {
   const learning = head as Draft | undefined;
   if (learning?.rate === undefined && learning?.referenceRepeat === undefined) return undefined;
-  const activities = before?.learning?.activities;
+  const activities = readTicks(entered, 'learning.activities', before?.learning?.activities);
   return { ...learning, ...(activities === undefined ? {} : { activities }) };
 }
 
@@ -157,13 +182,13 @@ function conditionTexts({ jobConditions = [] }: LabourBookDocument, project: Pro
   );
 }
 
-/** Rows with any cell filled in. The activities that a condition of this name is for are kept: the sheet of the book has them. */
+/** Rows with any cell filled in, each with the activities that are ticked for it. */
 function readConditions(entered: Entered, before: LabourBookDocument | null, log: EntryLog): unknown {
   const known = before?.jobConditions ?? [];
   const rows = Array.from({ length: Math.max(CONDITION_ROWS, known.length) }, (_, row) => row).flatMap((row) => {
     const draft = readFragment(entered, conditionEntries(row), null, log)[`jobConditions[${row}]`] as Draft | undefined;
     if (draft === undefined) return [];
-    const activities = known.find(({ name }) => name === draft.name)?.activities;
+    const activities = readTicks(entered, feltBy(row), known[row]?.activities);
     return [{ ...draft, ...(activities === undefined ? {} : { activities }) }];
   });
   return rows.length > 0 || before?.jobConditions !== undefined ? rows : undefined;
