@@ -14,8 +14,11 @@ const plan = {
   released: [{ level: 'F3', date: '2027-02-01' }],
 };
 
-it('a plan written into its form and read back is the same plan', () => {
+it('a plan written into its form and read back is the same plan, also with what was added by hand', () => {
   expect(readCrewForm(writeCrewForm(plan), ['F1', 'F2', 'F3', 'F4'])).toEqual({ plan });
+  const [first, ...rest] = plan.crews;
+  const byHand = { ...plan, crews: [{ ...first!, activities: [...first!.activities, 'extra' as const] }, ...rest] };
+  expect(readCrewForm(writeCrewForm(byHand), ['F1', 'F2', 'F3', 'F4'])).toEqual({ plan: byHand });
 });
 
 it.each([

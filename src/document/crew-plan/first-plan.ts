@@ -1,7 +1,11 @@
-import type { Activity } from '../../domain/labour/result.ts';
+import type { LineActivity } from '../../domain/labour/result.ts';
 import type { CrewPlanDocument } from './schema.ts';
 
-const CREWS: readonly { readonly name: string; readonly heads: number; readonly activities: readonly Activity[] }[] = [
+const CREWS: readonly {
+  readonly name: string;
+  readonly heads: number;
+  readonly activities: readonly LineActivity[];
+}[] = [
   { name: 'Hangers', heads: 2, activities: ['lay-out', 'support'] },
   {
     name: 'Sections and joints',

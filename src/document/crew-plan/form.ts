@@ -1,4 +1,4 @@
-import { ACTIVITIES } from '../../domain/labour/result.ts';
+import { LINE_ACTIVITIES } from '../../domain/labour/result.ts';
 import type { Entered, EntryFault } from '../form/entries.ts';
 import { type CrewPlanDocument, crewPlanSchema } from './schema.ts';
 
@@ -43,7 +43,7 @@ export function readCrewForm(
       name,
       heads: figure(entered, `crews[${row}].heads`),
       ...(said(entered, `crews[${row}].lifts`) === '' ? {} : { lifts: figure(entered, `crews[${row}].lifts`) }),
-      activities: ACTIVITIES.filter((activity) => entered[`activity.${activity}`] === String(row + 1)),
+      activities: LINE_ACTIVITIES.filter((activity) => entered[`activity.${activity}`] === String(row + 1)),
     })),
     released: levels.flatMap((level) => {
       const date = said(entered, `released.${level}`);
@@ -72,7 +72,7 @@ function crewRows(entered: Entered): readonly CrewRow[] {
 
 function strayActivities(entered: Entered, rows: readonly CrewRow[]): EntryFault[] {
   const numbers = new Set(rows.map(({ row }) => String(row + 1)));
-  return ACTIVITIES.filter((activity) => {
+  return LINE_ACTIVITIES.filter((activity) => {
     const crew = entered[`activity.${activity}`] ?? '';
     return crew !== '' && !numbers.has(crew);
   }).map((activity) => ({

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ACTIVITIES } from '../../domain/labour/result.ts';
+import { LINE_ACTIVITIES } from '../../domain/labour/result.ts';
 
 const date = z.iso.date('A date is wanted here, as 2026-05-04.');
 
@@ -25,7 +25,7 @@ export const crewPlanSchema = z.strictObject({
           .max(100, 'At most 100 lifts.')
           .optional()
           .describe('Lifts that the crew works from'),
-        activities: z.array(z.enum(ACTIVITIES)),
+        activities: z.array(z.enum(LINE_ACTIVITIES)),
       }),
     )
     .min(1, 'Enter at least one crew.')

@@ -29,6 +29,10 @@ export const ACTIVITIES = [
 ] as const;
 export type Activity = (typeof ACTIVITIES)[number];
 
+/** What a line of hours can be of: an activity, or work that the estimator added by hand. */
+export const LINE_ACTIVITIES = [...ACTIVITIES, 'extra'] as const;
+export type LineActivity = (typeof LINE_ACTIVITIES)[number];
+
 /**
  * One line of the reckoning: activity x run (x length band), with everything that went into its hours:
  * `hours = quantity x base x conditionFactor x learningFactor x (1 + nonProductive)`.

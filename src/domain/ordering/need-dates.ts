@@ -1,4 +1,4 @@
-import type { Activity } from '../labour/result.ts';
+import type { LineActivity } from '../labour/result.ts';
 import type { CrewPlan, CrewSchedule } from '../schedule/plan-crews.ts';
 import { workingDates } from '../schedule/working-calendar.ts';
 import type { OrderItem } from './ordering.ts';
@@ -11,7 +11,7 @@ export type Need =
   | { readonly date: null; readonly why: NoDate };
 
 /** The work that first takes a thing in hand. */
-const WORK: Readonly<Record<OrderItem, readonly Activity[]>> = {
+const WORK: Readonly<Record<OrderItem, readonly LineActivity[]>> = {
   section: ['handle-section', 'section'],
   elbow: ['handle-section', 'elbow'],
   tee: ['handle-section', 'tee'],

@@ -1,4 +1,4 @@
-import type { Activity, LabourLine } from '../labour/result.ts';
+import type { LabourLine, LineActivity } from '../labour/result.ts';
 import type { Level } from '../model.ts';
 import { crewDays } from './crew-days.ts';
 import { continuousPlan, earliestPlan, type FlowInput, type FlowPlan } from './flow-line.ts';
@@ -18,7 +18,7 @@ export interface CrewPlan {
     readonly heads: number;
     /** Lifts that the crew works from; absent: nobody has said. */
     readonly lifts?: number | undefined;
-    readonly activities: readonly Activity[];
+    readonly activities: readonly LineActivity[];
   }[];
   /** Levels that may not be entered before a date. */
   readonly released: readonly { readonly level: string; readonly date: string }[];
@@ -34,7 +34,7 @@ export interface CrewSchedule {
   /** The date of each working day of the longer plan. */
   readonly dates: readonly string[];
   /** Hours that no crew of the plan works, greatest first: they are in neither plan. */
-  readonly unplaced: readonly { readonly activity: Activity | 'extra'; readonly hours: number }[];
+  readonly unplaced: readonly { readonly activity: LineActivity; readonly hours: number }[];
 }
 
 export interface TimedPlan extends FlowPlan {
@@ -104,7 +104,7 @@ function unplaced(
 ): CrewSchedule['unplaced'] {
   const placed = new Set<string>(crews.flatMap(({ activities }) => activities));
   const known = new Set(levels.map(({ id }) => id));
-  const sums = new Map<Activity | 'extra', number>();
+  const sums = new Map<LineActivity, number>();
   for (const line of lines) {
     if (placed.has(line.activity) && line.level !== null && known.has(line.level)) continue;
     sums.set(line.activity, (sums.get(line.activity) ?? 0) + line.hours);

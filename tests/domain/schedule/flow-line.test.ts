@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toModel } from '../../../src/document/to-model.ts';
 import { figures } from '../../../src/domain/figures.ts';
-import type { Activity } from '../../../src/domain/labour/result.ts';
+import type { Activity, LineActivity } from '../../../src/domain/labour/result.ts';
 import { crewDays } from '../../../src/domain/schedule/crew-days.ts';
 import { continuousPlan, earliestPlan, type FlowPlan } from '../../../src/domain/schedule/flow-line.ts';
-import { planCrews } from '../../../src/domain/schedule/plan-crews.ts';
+import { type CrewSchedule, planCrews } from '../../../src/domain/schedule/plan-crews.ts';
 import { weekLoad } from '../../../src/domain/schedule/week-load.ts';
 import { workingDate, workingDates } from '../../../src/domain/schedule/working-calendar.ts';
 import { scenarioT2 } from '../../support/scenarios.ts';
@@ -159,4 +159,33 @@ test('crews planned from labour lines: 12 runs a floor, hours nobody has a crew 
   const left = schedule.unplaced.reduce((sum, { hours }) => sum + hours, 0);
   expect(total + left).toBeCloseTo(labour.range.likely, 6);
   expect(schedule.unplaced.map(({ activity }) => activity)).toContain('tap');
+});
+
+test('hours added by hand on a level are a crew’s where the plan says so, and those of no level stay named', () => {
+  const extras = [
+    { item: 'Hoist (invented)', level: 'F2', quantity: 2, unit: 'each', hours: 8 },
+    { item: 'Meetings (invented)', quantity: 1, unit: 'each', hours: 5 },
+  ];
+  const job = toModel({ ...scenarioT2(), extras });
+  const { labour } = figures(job);
+  const manned = (activities: readonly LineActivity[]) =>
+    planCrews(
+      {
+        start: '2026-12-07',
+        hoursPerDay: 8,
+        calendar: { weekdays: [1, 2, 3, 4, 5], holidays: [] },
+        bufferDays: 0,
+        crews: [{ name: 'hands', heads: 2, activities }],
+        released: [],
+      },
+      job.levels,
+      labour!.lines,
+    );
+  const byHand = (schedule: CrewSchedule) => schedule.unplaced.find(({ activity }) => activity === 'extra')?.hours;
+  // The book adds its non-productive time to hours by hand as to all others.
+  const paid = 1 + job.labourBook!.nonProductivePercent / 100;
+  expect(byHand(manned(['punch']))).toBeCloseTo((16 + 5) * paid, 9);
+  expect(byHand(manned(['extra']))).toBeCloseTo(5 * paid, 9);
+  expect(manned(['extra']).hours).toEqual([[0, expect.closeTo(16 * paid, 9), 0, 0]]);
+  expect(manned(['extra']).days[0]).toEqual([0, Math.ceil((16 * paid) / 16), 0, 0]);
 });

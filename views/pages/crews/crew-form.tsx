@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { ACTIVITIES } from '../../../src/domain/labour/result.ts';
+import { LINE_ACTIVITIES } from '../../../src/domain/labour/result.ts';
 import { Button } from '../../components/button.tsx';
 import { type Conflict, ConflictList } from '../../components/conflict-list.tsx';
 import { type Entered, type FaultOf, faultProps } from '../../components/fault-of.ts';
@@ -69,10 +69,10 @@ export function CrewForm(props: CrewFormProps): JSX.Element {
           entered={entered}
           faultOf={faultOf}
         />
-        <details open={ACTIVITIES.some((activity) => faultOf(`activity.${activity}`) !== undefined)}>
+        <details open={LINE_ACTIVITIES.some((activity) => faultOf(`activity.${activity}`) !== undefined)}>
           <summary>Which crew does what</summary>
           <div class="fields">
-            {ACTIVITIES.map((activity) => (
+            {LINE_ACTIVITIES.map((activity) => (
               <SelectField
                 key={activity}
                 {...entry(`activity.${activity}`, activityWord(activity))}
@@ -112,7 +112,7 @@ const WORDS: Readonly<Record<string, string>> = {
 export function crewEntryWord(field: string): string {
   const [group, rest = ''] = field.split('.');
   if (group === 'weekday') return DAYS[Number(rest) - 1] ?? 'Days of the week';
-  if (group === 'activity') return activityWord(ACTIVITIES.find((activity) => activity === rest) ?? 'extra');
+  if (group === 'activity') return activityWord(LINE_ACTIVITIES.find((activity) => activity === rest) ?? 'extra');
   if (group === 'released') return `Release of ${rest}`;
   return WORDS[field] ?? field;
 }
