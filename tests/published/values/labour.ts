@@ -15,6 +15,13 @@ const learningTable = ({ rate, n }: { rate: number; n: readonly number[] }) => (
   ),
 });
 
+const allUnits = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) =>
+  Array.from({ length: n }, (_, i) => unitHours({ T1_h, n: i + 1, rate })).reduce((sum, hours) => sum + hours, 0);
+
+/** Of Wright's curve: what n units take together less what n - 1 take, where the average of them follows the curve. */
+const unitOfAverages = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) =>
+  n * unitHours({ T1_h, n, rate }) - (n - 1) * unitHours({ T1_h, n: n - 1, rate });
+
 interface Activity {
   readonly a: number;
   readonly m: number;
@@ -69,6 +76,8 @@ const overtimeLosses = ({ week, schedules_h }: { week: readonly number[]; schedu
 export const calculations: Readonly<Record<string, Calculation>> = {
   'lc-unit125-80': unitHours,
   'lc-unit125-85': unitHours,
+  'lc-cum125-appx': allUnits,
+  'lc-wright-2200': unitOfAverages,
   'lc-table-80': learningTable,
   'lc-table-85': learningTable,
   'lc-table-90': learningTable,
