@@ -128,7 +128,8 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
     ],
     ...['exclusions', 'qualifications', 'addenda'],
   ],
-  'bid.bond': [],
+  'bid.bond': ['scale'],
+  'bid.bond.scale.0': [],
   'bid.taxes.0': [],
   'bid.quotes.0': [
     ...['goesTo', 'date', 'validUntil', 'currency', 'freight', 'freightAmount', 'tax', 'taxAmount', 'firm', 'chosen'],

@@ -36,6 +36,23 @@ describe('a bid that cannot be reckoned is refused with what to do', () => {
       'A premium is a few per cent: 1.2 % is 12 for each 1,000 of the price.',
     ],
     [
+      'a step of a bond that leaves nothing',
+      [
+        ['bid.bond', { percent: 1, of: 'price', scale: [{ amount: 10, percent: 60 }] }],
+        ['bid.profit', { kind: 'margin', percent: 50 }],
+      ],
+      'bid.bond.scale[0].percent',
+      'A bond of 60 % of the price and the profit together leave nothing for the cost.',
+      'A premium is a few per cent: 1.2 % is 12 for each 1,000 of the price.',
+    ],
+    [
+      'a scale without a rate for what is above it',
+      [['bid.bond', { of: 'cost', scale: [{ amount: 10_000_000, percent: 2.5 }] }]],
+      'bid.bond.percent',
+      'percent is missing.',
+      'Give percent: the premium, %; with a scale that of what lies above its steps.',
+    ],
+    [
       'a quote in another currency',
       [['bid.quotes[0].currency', 'EUR']],
       'bid.quotes[0].currency',
@@ -131,6 +148,7 @@ describe('a bid that cannot be reckoned is refused with what to do', () => {
     ['bid.wastePercent', -1],
     ['bid.escalationPercent', -0.5],
     ['bid.bond.percent', -1],
+    ['bid.bond.scale[0].amount', 0],
     ['bid.taxes[0].percent', -7],
     ['bid.profit.percent', -6],
     ['bid.overheadPercent', -10],

@@ -74,3 +74,11 @@ test('a kind of bond or profit without a percentage is none yet; a profit withou
   expect(bid).toEqual({ profit: { percent: 10 } });
   expect(fieldOf('profit')).toBe('profit.kind');
 });
+
+test('a bond by a scale keeps its steps, and one without a rate for the rest is asked about beside that rate', () => {
+  const typed = { 'bond.of': 'price', 'bond.scale[1].amount': '100,000', 'bond.scale[1].percent': '2.5' };
+  const { bid, fieldOf } = read('price', typed);
+  expect(bid).toEqual({ bond: { of: 'price', scale: [{ amount: 10_000_000, percent: 2.5 }] } });
+  expect(fieldOf('bond.percent')).toBe('bond.percent');
+  expect(fieldOf('bond.scale[0].amount')).toBe('bond.scale[1].amount');
+});

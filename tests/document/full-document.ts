@@ -251,7 +251,7 @@ export function fullDocument(): JobDocument {
       consumablesPercent: 2,
       spares: 12_345,
       permit: 75_003,
-      bond: { percent: 1.2, of: 'price' },
+      bond: { percent: 1.2, of: 'price', scale: [{ amount: 10_000_001, percent: 2.5 }] },
       taxes: [{ name: 'Hire tax', percent: 1, on: ['equipment', 'freight'] }],
       quotes: [
         {

@@ -71,6 +71,26 @@ forEachDatabase((open) => {
     expect((await read()).document.materials).toBe(126_310_000);
   });
 
+  it('a bond by a scale is entered in steps, and each shows in how the bond came about', async () => {
+    const before = await read();
+    const { text } = await play.as('olive').get(`/jobs/${id}/bid`);
+    const own = (name: string) => new RegExp(`name="${name}" value="([^"]+)"`).exec(text)?.[1];
+    const fields = {
+      ...{ _csrf: own('_csrf'), version: own('version'), materials: '1,263,100', 'bond.of': 'cost' },
+      ...{ 'bond.percent': '1', 'bond.scale[0].amount': '100,000', 'bond.scale[0].percent': '2.5' },
+    };
+    await play.as('olive').post(`/jobs/${id}/bid`).type('form').send(fields).expect(303);
+    expect((await read()).document.bond).toEqual({
+      percent: 1,
+      of: 'cost',
+      scale: [{ amount: 10_000_000, percent: 2.5 }],
+    });
+    expect(await page()).toMatch(
+      /2\.5 % of the first \$100,000\.00 \+ 1 % of the next \$[\d,.]+: of \$[\d,.]+, cost with overhead/,
+    );
+    await set(before.document);
+  });
+
   it('without quoted material, what has no price is named and the price says that it is not complete', async () => {
     const before = await read();
     const { materials: _quoted, other: _other, ...rest } = before.document;

@@ -28,7 +28,14 @@ function everyLine(): ReturnType<typeof demoJob> {
       wastePercent: 1.5,
       escalationPercent: 2.25,
       consumablesPercent: 2,
-      bond: { percent: 1.2, of: 'price' },
+      bond: {
+        percent: 1.2,
+        of: 'price',
+        scale: [
+          { amount: 10_000_000, percent: 2.5 },
+          { amount: 15_000_000, percent: 1.5 },
+        ],
+      },
       profit: { kind: 'markup', percent: 8 },
       taxes: [
         { name: 'State', percent: 6.25, on: ['materials', 'freight'] },

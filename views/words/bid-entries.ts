@@ -36,6 +36,7 @@ const ROWS: Readonly<Record<string, string>> = {
   alternates: 'alternate',
   unitPrices: 'unit price',
   addenda: 'addendum',
+  'bond.scale': 'bond step',
 };
 
 const CELLS: Readonly<Record<string, string>> = {
@@ -81,7 +82,7 @@ export function bidCellWord(cell: string): string {
 
 /** What the forms of a bid call an entry, by its path: `quotes[0].lines[1].amount` is "Amount of line 2 of quote 1". */
 export function bidEntryWord(path: string): string {
-  const [, group, row, rest] = /^(\w+)\[(\d+)\](?:\.(.+))?$/.exec(path) ?? [];
+  const [, group, row, rest] = /^([\w.]+)\[(\d+)\](?:\.(.+))?$/.exec(path) ?? [];
   if (group === undefined || row === undefined) return WORDS[path] ?? path;
   const owner = `${ROWS[group] ?? group} ${Number(row) + 1}`;
   if (rest === undefined) return owner;

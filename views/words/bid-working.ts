@@ -26,10 +26,20 @@ export function sayWorking({ line, working }: BidLine, money: Money): string {
     case 'range':
       return `from P50 ${formatHours(working.from)} to P${working.p} ${formatHours(working.to)}, × ${money(Math.round(working.costPerHour))}`;
     case 'bond':
-      return `${working.percent} % of ${money(Math.round(working.of))}, ${working.base === 'price' ? 'the price, itself and the profit in it' : 'cost with overhead'}`;
+      return `${sayBond(working, money)}, ${working.base === 'price' ? 'the price, itself and the profit in it' : 'cost with overhead'}`;
     case 'profit':
       return `markup ${rounded(working.markupPercent)} % on ${money(working.of)}, margin ${rounded(working.marginPercent)} % of the price`;
   }
+}
+
+/** `1.2 % of 100,000.00`, or by a scale `2.5 % of the first 100,000.00 + 1.5 % of the next 40,000.00: of 140,000.00`. */
+function sayBond({ percent, of, scale }: Extract<BidWorking, { kind: 'bond' }>, money: Money): string {
+  const base = money(Math.round(of));
+  if (scale === undefined) return `${percent} % of ${base}`;
+  const steps = scale.steps.map(
+    (step, i) => `${step.percent} % of the ${i === 0 ? 'first' : 'next'} ${money(Math.round(step.of))}`,
+  );
+  return `${steps.join(' + ')}: of ${base}`;
 }
 
 function sayParts(parts: readonly { readonly name: string; readonly amount: number }[], money: Money): string[] {

@@ -31,7 +31,10 @@ export function readBidForm(entered: Entered, project: Project, section: BidSect
 
 /** A kind without a percentage is nothing yet; an empty list that was written stays written. */
 function settled(draft: Draft, before: BidDocument): Draft {
-  const bare = (['profit', 'bond'] as const).filter((key) => valueAt(draft, `${key}.percent`) === undefined);
+  const isBare = (key: 'profit' | 'bond') => valueAt(draft, `${key}.percent`) === undefined;
+  const bare = (['profit', 'bond'] as const).filter(
+    (key) => isBare(key) && valueAt(draft, `${key}.scale`) === undefined,
+  );
   const kept = Object.entries(draft).filter(([key]) => !bare.some((own) => own === key));
   const texts = (['inclusions', 'exclusions', 'qualifications'] as const).filter(
     (key) => draft[key] === undefined && before[key]?.length === 0,
@@ -46,7 +49,7 @@ function readRows(
   log: EntryLog,
   places: [string, string][],
 ): unknown {
-  const old: unknown = before[group];
+  const old: unknown = valueAt(before, group);
   const rows = filledRows(entered, group, [...choices, ...(inner?.choices ?? [])]);
   if (rows.length === 0) return Array.isArray(old) && old.length === 0 ? [] : undefined;
   return rows.map((row, index) => {

@@ -9,7 +9,7 @@ type Key = keyof BidDocument;
 
 /** Entries in rows; their fields are named `group[row].path`. */
 export interface RowGroup {
-  readonly group: Key;
+  readonly group: Key | 'bond.scale';
   readonly entries: readonly EntryOf[];
   /** Fields that an empty row has as well. */
   readonly choices: readonly string[];
@@ -55,7 +55,7 @@ const PRICE: SectionOf = {
     text('profit.kind'),
     number('profit.percent'),
   ],
-  rows: [],
+  rows: [{ group: 'bond.scale', entries: [money('amount'), number('percent')], choices: [] }],
 };
 
 const COST: SectionOf = {

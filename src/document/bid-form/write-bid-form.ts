@@ -1,5 +1,6 @@
 import type { Entered } from '../form/entries.ts';
 import { writeFragment } from '../form/fragment-form.ts';
+import { valueAt } from '../form/write-entry.ts';
 import type { BidDocument, ProjectDocument } from '../job-document.ts';
 import { BID_SECTIONS, type BidSection, type RowGroup } from './sections.ts';
 
@@ -18,7 +19,7 @@ export function writeBidForm(bid: BidDocument, project: Project, section: BidSec
 function writeRows(bid: BidDocument, { group, entries, inner }: RowGroup, project: Project): Entered {
   return Object.assign(
     {},
-    ...listOf(bid[group]).flatMap((item, row) => {
+    ...listOf(valueAt(bid, group)).flatMap((item, row) => {
       const own = named(`${group}[${row}]`, writeFragment(shown(item), entries, project));
       if (inner === undefined) return [own];
       const within = listOf(Reflect.get(item, inner.group)).map((line, place) =>

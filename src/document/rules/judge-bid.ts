@@ -44,20 +44,20 @@ function bothWays(percent: number): string {
 
 /** A premium on the price is in the price, and so is the profit: together they must leave something. */
 function judgeBond({ bond, profit }: Bid): Fault[] {
-  if (bond?.of !== 'price' || bond.percent === undefined) return [];
+  if (bond?.of !== 'price') return [];
   const { kind, percent } = profit ?? {};
   if (profit !== undefined && (kind === undefined || percent === undefined)) return [];
   if (kind === 'margin' && (percent ?? 0) >= 100) return [];
   const markup = kind === undefined || percent === undefined ? 0 : profitOn(1, { kind, percent }).amount;
-  if ((bond.percent / 100) * (1 + markup) < 1) return [];
-  const message = `A bond of ${sayNumber(bond.percent)} % of the price and the profit together leave nothing for the cost.`;
-  return [
-    faultAt(
-      ['bid', 'bond', 'percent'],
-      message,
-      'A premium is a few per cent: 1.2 % is 12 for each 1,000 of the price.',
-    ),
+  const rates = [
+    { rate: bond.percent, path: ['bid', 'bond', 'percent'] },
+    ...(bond.scale ?? []).map((step, i) => ({ rate: step?.percent, path: ['bid', 'bond', 'scale', i, 'percent'] })),
   ];
+  return rates.flatMap(({ rate, path }) => {
+    if (rate === undefined || (rate / 100) * (1 + markup) < 1) return [];
+    const message = `A bond of ${sayNumber(rate)} % of the price and the profit together leave nothing for the cost.`;
+    return [faultAt(path, message, 'A premium is a few per cent: 1.2 % is 12 for each 1,000 of the price.')];
+  });
 }
 
 function judgeTwice(bid: Bid): Fault[] {

@@ -93,8 +93,19 @@ export const bidCostEntries = {
     .optional(),
   bond: z
     .strictObject({
-      percent: percent('The premium, %'),
+      percent: percent('The premium, %; with a scale that of what lies above its steps'),
       of: z.enum(['price', 'cost']).describe('Of the price, or of cost with overhead'),
+      scale: z
+        .array(
+          z.strictObject({
+            amount: money('The first or next so much of what it is reckoned on').min(1),
+            percent: percent('The premium on this step, %'),
+          }),
+        )
+        .min(1)
+        .max(20)
+        .describe('A sliding scale: steps from the bottom up; what lies above them takes the percentage beside')
+        .optional(),
     })
     .optional(),
 };

@@ -141,6 +141,15 @@ export interface Addendum {
   readonly note: string | null;
 }
 
+/** A premium on what it secures, which is the price, or on cost with overhead. */
+export interface BondEntry {
+  /** Of all of it, or of what lies above the steps. */
+  readonly percent: number;
+  readonly of: 'price' | 'cost';
+  /** The first so much at a rate of its own, the next so much at another; minor units. Absent: one rate. */
+  readonly scale?: readonly { readonly amount: number; readonly percent: number }[] | undefined;
+}
+
 export type EstimateClass = 1 | 2 | 3 | 4 | 5;
 
 /** What goes beyond a sum for material, other cost and supervision. `null` and empty lists: nobody has entered it. */
@@ -158,8 +167,7 @@ export interface BidEntries {
   /** Of the labour. */
   readonly consumablesPercent: number | null;
   readonly permit: number | null;
-  /** A premium on what it secures, which is the price, or on cost with overhead. */
-  readonly bond: { readonly percent: number; readonly of: 'price' | 'cost' } | null;
+  readonly bond: BondEntry | null;
   readonly taxes: readonly TaxEntry[];
   readonly quotes: readonly Quote[];
   readonly timed: readonly TimedEntry[];

@@ -31,7 +31,7 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
   const lines = [...cost, ...markLines(bid, sumOfLines(cost))];
   const price = sumOfLines(lines);
   const packages = levelQuotes(bid.quotes);
-  const unitPrices = priceUnits({ job, bid, layouts, takeoff, labour, priced, bought, price });
+  const unitPrices = priceUnits({ job, bid, layouts, takeoff, labour, priced, bought, cost: sumOfLines(cost), price });
   return {
     lines,
     cost: sumOfLines(cost),
@@ -42,7 +42,7 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
     packages,
     timed: bid.timed.map((entry) => ({ ...entry, amount: timedAmount(entry) })),
     subcontracts: bid.subcontracts,
-    alternates: priceAlternates(bid, labour?.costPerProductiveHour ?? null),
+    alternates: priceAlternates(bid, labour?.costPerProductiveHour ?? null, sumOfLines(cost)),
     unitPrices,
     checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices, spares }),
     terms: termsOf(bid),

@@ -1,6 +1,7 @@
 import type { Bid } from '../model.ts';
 import type { AlternateEntry } from './bid-entries.ts';
 import { bidLine, percentLine, sumOfLines } from './bid-line.ts';
+import { evenBond } from './bond.ts';
 import { markLines } from './marks.ts';
 import { materialSteps } from './material-lines.ts';
 import type { AlternatePrice, BidLine } from './result.ts';
@@ -8,17 +9,20 @@ import { taxLines } from './tax-lines.ts';
 
 /**
  * Alternates at the bid's own percentages: waste, escalation, tax, consumables, overhead, bond and profit on the direct
- * cost that each names; hours at the cost of a productive one. No contingency. Minor units, each line rounded once.
+ * cost that each names; hours at the cost of a productive one. No contingency. Of a bond by a scale an alternate bears what it
+ * changes on top of the bid's own `cost`. Minor units, each line rounded once.
  *
  * Example: material 1,000.00 added, 7 % tax, 10 % overhead, 6 % markup: 1,070.00 of cost, 1,247.62 on the price.
  */
-export function priceAlternates(bid: Bid, rate: number | null): readonly AlternatePrice[] {
-  return bid.alternates.map((entry) => priceAlternate(entry, bid, rate));
+export function priceAlternates(bid: Bid, rate: number | null, cost: number): readonly AlternatePrice[] {
+  return bid.alternates.map((entry) => priceAlternate(entry, bid, rate, cost));
 }
 
-function priceAlternate(entry: AlternateEntry, bid: Bid, rate: number | null): AlternatePrice {
+function priceAlternate(entry: AlternateEntry, bid: Bid, rate: number | null, beside: number): AlternatePrice {
   const cost = directLines(entry, bid, rate);
-  const lines = [...cost, ...markLines(bid, sumOfLines(cost))];
+  const direct = sumOfLines(cost);
+  const bond = evenBond(bid, beside, entry.kind === 'add' ? beside + direct : beside - direct);
+  const lines = [...cost, ...markLines({ ...bid, bond }, direct)];
   const isKnown = alternateLacks(entry, rate) === null;
   const sum = sumOfLines(lines);
   return { entry, lines, amount: isKnown ? (entry.kind === 'add' || sum === 0 ? sum : -sum) : null };

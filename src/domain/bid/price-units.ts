@@ -18,6 +18,7 @@ interface Counted {
   readonly labour: Labour | null;
   readonly priced: readonly PricedLine[];
   readonly bought: Bought;
+  readonly cost: number;
   readonly price: number;
 }
 
@@ -35,7 +36,7 @@ export function priceUnits(counted: Counted): UnitPrices | null {
   const lines = counted.bid.unitPrices.map((entry) => priceUnit(entry, counted));
   return {
     lines,
-    factor: markFactor(counted.bid),
+    factor: markFactor(counted.bid, counted.cost),
     remainder: counted.price - lines.reduce((sum, { extended }) => sum + (extended ?? 0), 0),
   };
 }
@@ -50,7 +51,7 @@ function priceUnit(entry: UnitPriceEntry, counted: Counted): UnitPrice {
   const consumedTax = ((bid.consumablesPercent ?? 0) / 100) * (taxPercentOn(bid, 'consumables') / 100);
   const work = hours * rate * (consumed + taxPercentOn(bid, 'labour') / 100 + consumedTax);
   const cost = material === null ? null : material.loaded + work;
-  const worked = cost === null ? null : Math.round(cost * markFactor(bid));
+  const worked = cost === null ? null : Math.round(cost * markFactor(bid, counted.cost));
   const used = entry.offered ?? worked;
   return {
     item: entry.item,

@@ -57,13 +57,20 @@ export type BidWorking =
       readonly p: number;
       readonly costPerHour: number;
     }
-  /** `of` is the price, or the cost with overhead; `factor` makes it of the lines above. */
+  /**
+   * `of` is the price, or the cost with overhead; `factor` makes it of the lines above. Of a scale, `percent` is the rate of
+   * the step that it ends in, `fixed` what the steps before add: the price is of the lines above and `fixed`.
+   */
   | {
       readonly kind: 'bond';
       readonly percent: number;
       readonly of: number;
       readonly base: 'price' | 'cost';
       readonly factor: number;
+      readonly scale?: {
+        readonly fixed: number;
+        readonly steps: readonly { readonly of: number; readonly percent: number }[];
+      };
     }
   | { readonly kind: 'profit'; readonly markupPercent: number; readonly marginPercent: number; readonly of: number };
 

@@ -94,12 +94,101 @@ test('a bond on cost is on cost and overhead: 2 % of 110.00 is 2.20, a 10 % mark
 
 const percent = (max: number) => fc.integer({ min: 0, max: max * 100 }).map((hundredths) => hundredths / 100);
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null });
+const scale = fc.array(fc.record({ amount: fc.integer({ min: 1, max: 400_000_000 }), percent: percent(5) }), {
+  minLength: 1,
+  maxLength: 4,
+});
+const bond = fc.record({
+  percent: percent(5),
+  of: fc.constantFrom('price' as const, 'cost' as const),
+  scale: fc.option(scale, { nil: undefined }),
+});
 const cents = fc.integer({ min: 0, max: 1_000_000_000 });
 const profit = fc.record({ kind: fc.constantFrom('markup' as const, 'margin' as const), percent: percent(60) });
 const marks = fc.record({
   overheadPercent: maybe(percent(40)),
-  bond: maybe(fc.record({ percent: percent(5), of: fc.constantFrom('price' as const, 'cost' as const) })),
+  bond: maybe(bond),
   profit: maybe(profit),
+});
+
+/** Step by step from the bottom up, as a surety's sheet is read. */
+function premium({ percent: above, scale: steps = [] }: NonNullable<Bid['bond']>, base: number): number {
+  let left = base;
+  let sum = 0;
+  for (const { amount, percent: own } of steps) {
+    sum += (Math.min(left, amount) * own) / 100;
+    left -= Math.min(left, amount);
+  }
+  return sum + (left * above) / 100;
+}
+
+describe('a bond by a scale: 2.5 % of the first 100,000, 1.5 % of the next 400,000, 1 % above', () => {
+  const bond = { percent: 1, scale: [step(10_000_000, 2.5), step(40_000_000, 1.5)] };
+  const onPrice = { ...bond, of: 'price' as const };
+  const margin = { kind: 'margin' as const, percent: 6 };
+
+  function step(amount: number, percent: number) {
+    return { amount, percent };
+  }
+  const marked = (cost: number) =>
+    markLines({ overheadPercent: null, bond: onPrice, profit: margin }, cost).map(({ line, amount }) => [line, amount]);
+
+  test('on a cost of 600,000: 2,500 and 6,000 and 1,000 are 9,500', () => {
+    const lines = markLines({ overheadPercent: null, bond: { ...bond, of: 'cost' }, profit: null }, 60_000_000);
+    expect(lines.map(({ amount }) => amount)).toEqual([950_000]);
+    expect(lines[0]?.working).toMatchObject({
+      of: 60_000_000,
+      scale: {
+        steps: [
+          { of: 10_000_000, percent: 2.5 },
+          { of: 40_000_000, percent: 1.5 },
+          { of: 10_000_000, percent: 1 },
+        ],
+      },
+    });
+  });
+
+  test('on the price that holds it: a price of 600,000 holds 9,500 of bond and 36,000 of a 6 % margin, so it costs 554,500', () => {
+    expect(marked(55_450_000)).toEqual([
+      ['bond', 950_000],
+      ['profit', 3_600_000],
+    ]);
+  });
+
+  test('at the very edge of a step, and within the first one', () => {
+    // 500,000 holds 2,500 + 6,000 and 30,000; 40,000 holds 1,000 and 2,400.
+    expect(marked(46_150_000)).toEqual([
+      ['bond', 850_000],
+      ['profit', 3_000_000],
+    ]);
+    expect(marked(3_660_000)).toEqual([
+      ['bond', 100_000],
+      ['profit', 240_000],
+    ]);
+  });
+
+  test('an alternate bears what it changes of the bond; unit prices bear an even share, and the remainder closes the price', () => {
+    const alternate = (name: string, kind: 'add' | 'deduct', other: number) => ({
+      ...{ name, kind, other, materials: null, hours: null, subcontracts: null, note: null },
+    });
+    const bid = bidOf({
+      materials: 55_450_000,
+      bond: onPrice,
+      profit: margin,
+      // To 500,000 within the last step; to 50,000 (bond 1,250, margin 3,000, cost 45,750) over two; to 700,000.
+      alternates: [
+        alternate('less', 'deduct', 9_300_000),
+        alternate('much less', 'deduct', 50_875_000),
+        alternate('more', 'add', 9_300_000),
+      ],
+    });
+    expect(bid.price).toBe(60_000_000);
+    expect(bid.alternates.map(({ amount }) => amount)).toEqual([-10_000_000, -55_000_000, 10_000_000]);
+    expect(markFactor({ overheadPercent: null, bond: onPrice, profit: margin }, 55_450_000)).toBeCloseTo(
+      600 / 554.5,
+      9,
+    );
+  });
 });
 
 test('overhead, bond and profit by turns, each taken of the price so far, end at the price that is worked at once', () => {
@@ -109,12 +198,12 @@ test('overhead, bond and profit by turns, each taken of the price so far, end at
       const withOverhead = cost * (1 + (of.overheadPercent ?? 0) / 100);
       let price = withOverhead;
       for (let turn = 0; turn < 400; turn += 1) {
-        const bond = of.bond === null ? 0 : (of.bond.percent / 100) * (of.bond.of === 'price' ? price : withOverhead);
+        const bond = of.bond === null ? 0 : premium(of.bond, of.bond.of === 'price' ? price : withOverhead);
         const share = (of.profit?.percent ?? 0) / 100;
         const earned = of.profit?.kind === 'margin' ? share * price : share * (withOverhead + bond);
         price = withOverhead + bond + earned;
       }
-      expect(cost * markFactor(of)).toBeCloseTo(price, 0);
+      expect(cost * markFactor(of, cost)).toBeCloseTo(price, 0);
       const sum = cost + markLines(of, cost).reduce((total, { amount }) => total + amount, 0);
       expect(Math.abs(sum - price)).toBeLessThan(6);
     }),
@@ -132,7 +221,7 @@ const entries: fc.Arbitrary<Partial<Bid>> = fc.record({
   supervision: maybe(cents),
   overheadPercent: maybe(percent(40)),
   profit: maybe(profit),
-  bond: maybe(fc.record({ percent: percent(5), of: fc.constantFrom('price' as const, 'cost' as const) })),
+  bond: maybe(bond),
   contingencyP: maybe(fc.constantFrom(50, 80, 90)),
   taxes: fc.array(
     fc.record({

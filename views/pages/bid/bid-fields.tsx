@@ -1,7 +1,9 @@
 import type { JSX } from 'preact';
 import { type Entered, type FaultOf, faultProps } from '../../components/fault-of.ts';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { RowFields } from '../../components/row-fields.tsx';
 import { bidEntryWord } from '../../words/bid-entries.ts';
+import { rowsToShow } from './rows.ts';
 
 export interface BidFieldsProps {
   readonly entered: Entered;
@@ -54,7 +56,11 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
             { value: 'cost', word: 'cost with overhead' },
           ]}
         />
-        <TextField {...entry('bond.percent')} kind="number" hint="1.2 is 12 for each 1,000." />
+        <TextField
+          {...entry('bond.percent')}
+          kind="number"
+          hint="1.2 is 12 for each 1,000; by a scale, of what is above its steps."
+        />
         <SelectField
           {...entry('profit.kind')}
           options={[
@@ -65,6 +71,31 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
         />
         <TextField {...entry('profit.percent')} kind="number" hint="A 10 % markup is a 9.1 % margin." />
       </div>
+      <BondScale entered={entered} faultOf={faultOf} currency={currency} />
     </>
+  );
+}
+
+/** Folded away until there is one: most bonds have one rate. */
+function BondScale({ entered, faultOf, currency }: BidFieldsProps) {
+  const rows = rowsToShow(entered, 'bond.scale', [], 2);
+  return (
+    <details open={rows > 2}>
+      <summary>Bond by a scale</summary>
+      <RowFields
+        caption="Steps of the bond"
+        remark="from the bottom up"
+        hint={`The first so much in ${currency} at its rate, the next so much at another; what is above all steps takes the rate above. Empty: one rate.`}
+        group="bond.scale"
+        noun="step"
+        rows={rows}
+        entered={entered}
+        faultOf={faultOf}
+        fields={[
+          { name: 'amount', head: 'First or next' },
+          { name: 'percent', head: 'Bond, %' },
+        ]}
+      />
+    </details>
   );
 }

@@ -62,12 +62,26 @@ function figureCells({ line, working }: BidLine, index: number, of: LineRows): r
     case 'bond':
       return [
         working.percent,
-        { formula: `${above}*${working.factor}`, result: working.of / exact },
-        working.base === 'price' ? '% of the price that holds it' : '% of cost and overhead',
+        { formula: bondBase(working, above, exact), result: working.of / exact },
+        `${working.base === 'price' ? '% of the price that holds it' : '% of cost and overhead'}${working.scale === undefined ? '' : `, and ${working.scale.fixed / exact}: by its scale`}`,
       ];
     case 'profit':
       return [working.markupPercent, { formula: above, result: major(working.of) }, '% markup on the amount beside it'];
   }
+}
+
+/** What the steps of a scale before the last one add stands in the price as well. */
+function bondBase(
+  { base, factor, scale }: Extract<BidLine['working'], { kind: 'bond' }>,
+  above: string,
+  exact: number,
+): string {
+  const fixed = base === 'price' ? plus(scale?.fixed, exact) : '';
+  return `${fixed === '' ? above : `(${above}${fixed})`}*${factor}`;
+}
+
+function plus(fixed: number | undefined, exact: number): string {
+  return fixed === undefined || fixed === 0 ? '' : `+(${fixed / exact})`;
 }
 
 /** A tax without a base of its own is on the material; overhead is on all of the cost. */
@@ -92,8 +106,9 @@ function amountFormula(line: BidLine, row: number, of: LineRows): string {
       return `${working.takeoff === 0 ? '0' : of.takeoff}+${of.partsOf(line) ?? partsInFull(working.parts, of)}`;
     case 'parts':
       return of.partsOf(line) ?? partsInFull(working.parts, of);
-    case 'percent':
     case 'bond':
+      return roundedTo(of, `B${row}*C${row}/100${plus(working.scale?.fixed, 10 ** minorDigits(of.currency))}`);
+    case 'percent':
     case 'profit':
       return roundedTo(of, `B${row}*C${row}/100`);
     case 'hours':
