@@ -1,5 +1,6 @@
 import type { Reader } from '../store/database.ts';
 import { designOf, type JobDesign } from './job-design.ts';
+import { drawnAnew } from './progress/drawn-anew.ts';
 import { readStandings } from './progress/read-standings.ts';
 import type { RunStanding } from './progress/standing.ts';
 import { boundariesIn, type RunRow, readRunRows } from './run-states.ts';
@@ -44,7 +45,7 @@ export async function progressOf(reader: Reader, projectId: string): Promise<Job
   return reading;
 }
 
-/** While the design stands, only runs with new records can have moved, and those joined to them. */
+/** Only runs with new records or another design can have moved, and those joined to them. */
 async function readAgain(
   reader: Reader,
   projectId: string,
@@ -52,29 +53,37 @@ async function readAgain(
   last: Promise<Reading> | undefined,
 ): Promise<Reading> {
   const [design, before] = await Promise.all([designOf(reader, projectId), last?.catch(() => undefined)]);
-  const touched =
-    before?.design.designVersion === design.designVersion ? await touchedSince(reader, projectId, before) : null;
-  if (before === undefined || touched === null || touched.length > MOST_PICKED) {
-    const rows = await readRunRows(reader, projectId);
-    return { design, rows, seq, runs: await readStandings(reader, projectId, design, rows, 'all') };
-  }
-  const rows = before.rows.filter((row) => touched.includes(row.id));
-  const moved = await readStandings(reader, projectId, design, rows, touched);
+  const rows = before?.design === design ? before.rows : await readRunRows(reader, projectId);
+  const now = { design, rows };
+  const touched = before === undefined ? null : await touchedSince(reader, projectId, before, now);
+  if (before === undefined || touched === null || touched.length > MOST_PICKED)
+    return { ...now, seq, runs: await readStandings(reader, projectId, design, rows, 'all') };
+  const own = rows.filter((row) => touched.includes(row.id));
+  const moved = await readStandings(reader, projectId, design, own, touched);
   const byId = new Map(moved.map((run) => [run.id, run]));
-  return { ...before, seq: Math.max(seq, before.seq), runs: before.runs.map((run) => byId.get(run.id) ?? run) };
+  return { ...now, seq: Math.max(seq, before.seq), runs: before.runs.map((run) => byId.get(run.id) ?? run) };
 }
 
-/** Ids of the runs that records were made on since, each with its whole boundary. */
-async function touchedSince(reader: Reader, projectId: string, { rows, seq }: Reading): Promise<string[]> {
+/** Ids of the runs that have moved since a reading, each with its whole boundary; null where any run may have. */
+async function touchedSince(
+  reader: Reader,
+  projectId: string,
+  before: Reading,
+  now: Pick<Reading, 'design' | 'rows'>,
+): Promise<string[] | null> {
+  const drawn = before.design === now.design ? [] : drawnAnew(before, now);
+  if (drawn === null) return null;
   const found = await reader.inspection.findMany({
-    where: { projectId, seq: { gt: seq } },
+    where: { projectId, seq: { gt: before.seq } },
     distinct: ['runId'],
     select: { runId: true },
   });
-  if (found.length === 0) return [];
-  const ids = new Map(rows.map((row) => [row.key, row.id]));
-  const keys = new Map(rows.map((row) => [row.id, row.key]));
-  const boundaries = boundariesIn(rows);
-  const touched = found.flatMap(({ runId }) => boundaries.get(keys.get(runId) ?? '') ?? []);
+  const moved = [...new Set([...drawn, ...found.flatMap(({ runId }) => runId ?? [])])];
+  if (moved.length === 0) return [];
+  const ids = new Map(now.rows.map((row) => [row.key, row.id]));
+  const keys = new Map(now.rows.map((row) => [row.id, row.key]));
+  // A branch that hangs elsewhere now has left one boundary and come into another.
+  const boundaries = [boundariesIn(before.rows), boundariesIn(now.rows)];
+  const touched = moved.flatMap((id) => boundaries.flatMap((of) => of.get(keys.get(id) ?? '') ?? []));
   return [...new Set(touched.flatMap((key) => ids.get(key) ?? []))];
 }

@@ -2,6 +2,9 @@ import { xoroshiro128plus } from 'pure-rand/generator/XoroShiro';
 import { beforeAll, expect, it } from 'vitest';
 import { figuresOf } from '../../src/actions/figures.ts';
 import { designOf } from '../../src/actions/job-design.ts';
+import { readStandings } from '../../src/actions/progress/read-standings.ts';
+import { progressOf } from '../../src/actions/progress.ts';
+import { readRunRows } from '../../src/actions/run-states.ts';
 import { campusJob } from '../../src/document/demo/campus.ts';
 import type { JobDocument } from '../../src/document/job-document.ts';
 import { toModel } from '../../src/document/to-model.ts';
@@ -111,6 +114,14 @@ forEachDatabase((open) => {
     expect(answer.status, JSON.stringify(answer.body)).toBe(200);
   }
 
+  /** The progress that only runs were read again for that had moved, against one that reads them all. */
+  async function expectProgressAfresh(after: string): Promise<void> {
+    const { db } = play.context.database;
+    const { runs } = await progressOf(db, id);
+    const rows = await readRunRows(db, id);
+    expect(runs, after).toEqual(await readStandings(db, id, await designOf(db, id), rows, 'all'));
+  }
+
   it(`after each of ${EDITS} random changes the kept figures are those of a job that is worked out afresh`, async () => {
     const random = xoroshiro128plus(20261125);
     const next = (below: number) => (random.unsafeNext() >>> 0) % below;
@@ -125,6 +136,7 @@ forEachDatabase((open) => {
       expect(kept.document, name).toEqual(document);
       expect(kept.job, name).toEqual(job);
       const afresh = figures(job, layoutJob(job));
+      await expectProgressAfresh(`${name} ${n}`);
       expect(canonicalJson(kept.figures), `${name} ${n}`).toBe(canonicalJson(afresh));
     }
   });
@@ -142,6 +154,23 @@ forEachDatabase((open) => {
       labour!.lines.filter((line) => line.activity === activity);
     expect(linesOf('joint', after.figures).every((line, i) => line === linesOf('joint', before.figures)[i])).toBe(true);
     expect(linesOf('tap', after.figures).every(({ base }) => base.likely === 0.51)).toBe(true);
+  });
+
+  it('progress follows releases and a branch that hangs elsewhere, run by run', async () => {
+    await play.as('olive').post(`/api/v1/projects/${id}/releases`).send({ reason: '' });
+    await expectProgressAfresh('released');
+    const { runs } = await stored();
+    const branch = runs.findIndex((run) => run.feed.kind === 'tee');
+    const other = runs.find(
+      (run) => run.pairedRun !== undefined && run.feed.kind === 'end' && run.id.startsWith('B1-F1'),
+    );
+    expect(branch).toBeGreaterThan(0);
+    await change((job) => atRun(job, branch, (run) => ({ feed: { ...run.feed, fromRun: other!.id } })));
+    await expectProgressAfresh('the branch hangs elsewhere');
+    await change((job) => atRun(job, 2, (run) => ({ taps: (run.taps ?? []).slice(0, -1) })));
+    await expectProgressAfresh('one run drawn anew');
+    await play.as('olive').post(`/api/v1/projects/${id}/releases`).send({ reason: 'a tap less' });
+    await expectProgressAfresh('released again');
   });
 
   it('a change of one run leaves all others the same objects', async () => {

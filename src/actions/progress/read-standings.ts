@@ -3,7 +3,7 @@ import type { RunScope } from '../../store/run-counts.ts';
 import { faceOffsOf } from '../face-offs.ts';
 import type { JobDesign } from '../job-design.ts';
 import { type RunRow, statesOf } from '../run-states.ts';
-import { budgetOf } from './budget-of.ts';
+import { budgetAt, budgetOf } from './budget-of.ts';
 import type { RunStanding } from './standing.ts';
 import { standingOf } from './standing-of.ts';
 
@@ -17,7 +17,7 @@ export async function readStandings(
 ): Promise<RunStanding[]> {
   const runs = new Map(design.job.runs.map((run) => [run.id, run]));
   const layouts = new Map(design.layouts.map((layout) => [layout.run, layout]));
-  const budget = budgetOf(design);
+  const budget = scope === 'all' ? budgetOf(design) : budgetAt(design, new Set(rows.map(({ key }) => key)));
   const faceOffs = faceOffsOf(design);
   const states = await statesOf(reader, projectId, rows, scope, { runs, layouts });
   return states.flatMap((state) => {
