@@ -263,7 +263,7 @@ function SpareParts({ spares, units, jobId }: OrderPageProps) {
         ]}
       />
       <p class="soft">
-        Spares are in the order list alone: neither takeoff nor hours nor the priced takeoff of the bid hold them.{' '}
+        Spares stand in the order list and, priced, in a line of the bid of their own; takeoff and hours hold none.{' '}
         <a href={`/jobs/${jobId}/takeoff`}>Back to the takeoff</a>
       </p>
     </Part>
