@@ -189,6 +189,85 @@ forEachDatabase((open) => {
     await set(before.document);
   });
 
+  it('of two people who each add a row, both rows are kept; of one that both changed, the second says which', async () => {
+    const before = await read();
+    const rows = { 'subcontracts[0].item': 'Testing', 'subcontracts[0].amount': '8,000' };
+    await type('/costs', rows).then(({ status }) => expect(status).toBe(303));
+    const opened = await play.as('olive').get(`/jobs/${id}/bid/costs`);
+    const hidden = (text: string, name: string) =>
+      (new RegExp(`name="${name}" value="([^"]*)"`).exec(text)?.[1] ?? '').replaceAll('&quot;', '"');
+    const theirs = { ...rows, 'subcontracts[1].item': 'Fire sealing', 'subcontracts[1].amount': '900' };
+    expect((await type('/costs', theirs)).status).toBe(303);
+    const mine = {
+      ...{ 'subcontracts[0].item': 'Testing', 'subcontracts[0].amount': '8,500' },
+      ...{ 'subcontracts[1].item': 'Crane', 'subcontracts[1].amount': '1,200' },
+    };
+    const send = (text: string, fields: object) =>
+      play
+        .as('olive')
+        .post(`/jobs/${id}/bid/costs`)
+        .type('form')
+        .send({
+          _csrf: hidden(text, '_csrf'),
+          version: hidden(text, 'version'),
+          base: hidden(text, 'base'),
+          ...fields,
+        });
+    const late = await send(opened.text, mine);
+    expect(late.status).toBe(412);
+    expect(readPage(late.text)).toContain('You changed different entries: theirs are taken into the form below');
+    const fieldsOf = (text: string) =>
+      Object.fromEntries(
+        [...text.matchAll(/name="(subcontracts[^"]+(?:item|amount))"[^>]*? value="([^"]*)"/g)].map(
+          ([, name, value]) => [name, value],
+        ),
+      );
+    expect(Object.values(fieldsOf(late.text)).filter((text) => text !== '')).toEqual([
+      'Testing',
+      '8,500',
+      'Fire sealing',
+      '900.00',
+      'Crane',
+      '1,200',
+    ]);
+    // While it was read, the other one changes the price of testing as well: now both have.
+    await type('/costs', { ...theirs, 'subcontracts[0].amount': '7,000' });
+    const again = await send(late.text, fieldsOf(late.text));
+    expect(again.status).toBe(412);
+    const said = readPage(again.text);
+    expect(said).toContain('Entries that both of you changed');
+    expect(said).toMatch(/Amount of subcontract 1\s+8,500\s+7000\.00/);
+    expect((await send(again.text, fieldsOf(again.text))).status).toBe(303);
+    expect(
+      (await read()).document.subcontracts.map((row: { item: string; amount: number }) => [row.item, row.amount]),
+    ).toEqual([
+      ['Testing', 850_000],
+      ['Fire sealing', 90_000],
+      ['Crane', 120_000],
+    ]);
+    await set(before.document);
+  });
+
+  it('what was typed with something wrong in it is still told of a save that came between', async () => {
+    const before = await read();
+    const { text } = await play.as('olive').get(`/jobs/${id}/bid/costs`);
+    const hidden = (of: string, name: string) => new RegExp(`name="${name}" value="([^"]*)"`).exec(of)?.[1];
+    const send = (of: string, amount: string) =>
+      play
+        .as('olive')
+        .post(`/jobs/${id}/bid/costs`)
+        .type('form')
+        .send({
+          ...{ _csrf: hidden(of, '_csrf'), version: hidden(of, 'version') },
+          ...{ 'subcontracts[0].item': 'Crane', 'subcontracts[0].amount': amount },
+        });
+    await type('/costs', { 'subcontracts[0].item': 'Testing', 'subcontracts[0].amount': '8,000' });
+    const wrong = await send(text, 'much');
+    expect(wrong.status).toBe(422);
+    expect((await send(wrong.text, '1,200')).status).toBe(412);
+    await set(before.document);
+  });
+
   it('the forms and the build-up are the office’s alone too', async () => {
     for (const person of ['frank', 'owen', 'rita'] as const) {
       for (const end of ['/quotes', '/costs', '/offer'])

@@ -15,11 +15,14 @@ export function ConflictList({
   conflicts,
   theirsHref,
   wordOf,
+  merged = false,
 }: {
   readonly conflicts: readonly Conflict[];
   readonly theirsHref: string;
   /** What the form calls an entry. */
   readonly wordOf: (field: string) => string;
+  /** What only they changed stands in the form already. */
+  readonly merged?: boolean;
 }): JSX.Element {
   return (
     <div class="stack">
@@ -44,7 +47,10 @@ export function ConflictList({
         ]}
       />
       <p class="row">
-        <span>The form below holds yours. Save it to keep yours, or</span>
+        <span>
+          {merged ? 'The form below holds yours, and theirs where only they changed.' : 'The form below holds yours.'}{' '}
+          Save it to keep {merged ? 'both' : 'yours'}, or
+        </span>
         <ButtonLink href={theirsHref}>Take theirs</ButtonLink>
       </p>
     </div>

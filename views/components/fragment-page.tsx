@@ -10,6 +10,8 @@ export interface FragmentPageProps {
   readonly csrf: string;
   readonly submissionId?: string;
   readonly version?: number;
+  /** What the form was made from, sent along so that it can be merged with what somebody else saves meanwhile. */
+  readonly base?: string;
   readonly summary: readonly FormFault[];
   readonly conflicts: readonly Conflict[] | null;
   readonly wordOf: (field: string) => string;
@@ -21,20 +23,23 @@ export interface FragmentPageProps {
 
 /** A part of the design as a form: what is wrong at its head, what somebody else changed, its entries, and its removal. */
 export function FragmentPage(props: FragmentPageProps): JSX.Element {
-  const { action, csrf, submissionId, version, conflicts, removal } = props;
+  const { action, csrf, submissionId, version, base, conflicts, removal } = props;
   return (
     <>
       <FormFaults faults={props.summary} />
-      {conflicts !== null && <ConflictList conflicts={conflicts} theirsHref={action} wordOf={props.wordOf} />}
+      {conflicts !== null && (
+        <ConflictList conflicts={conflicts} theirsHref={action} wordOf={props.wordOf} merged={base !== undefined} />
+      )}
       <Form
         action={action}
         csrf={csrf}
         {...(submissionId === undefined ? {} : { submissionId })}
         {...(version === undefined ? {} : { version })}
       >
+        {base !== undefined && <input type="hidden" name="base" value={base} />}
         {props.children}
         <div class="row">
-          <Button kind="lead">{conflicts === null ? props.save : 'Keep mine: save over theirs'}</Button>
+          <Button kind="lead">{saveWord(props)}</Button>
           <ButtonLink href={props.leaveHref} kind="plain">
             Leave it
           </ButtonLink>
@@ -52,4 +57,10 @@ export function FragmentPage(props: FragmentPageProps): JSX.Element {
       )}
     </>
   );
+}
+
+function saveWord({ conflicts, base, save }: FragmentPageProps): string {
+  if (conflicts === null) return save;
+  if (base === undefined) return 'Keep mine: save over theirs';
+  return conflicts.length === 0 ? 'Save both' : 'Keep mine where both changed';
 }

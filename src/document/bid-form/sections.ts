@@ -1,5 +1,5 @@
 import { TAXABLE } from '../../domain/bid/bid-entries.ts';
-import { type EntryOf, money, number, text, tick } from '../form/entries.ts';
+import { type Entered, type EntryOf, money, number, text, tick } from '../form/entries.ts';
 import type { BidDocument } from '../job-document.ts';
 
 /** The entries of a bid are four forms, each small enough to be saved on its own. */
@@ -13,11 +13,16 @@ export interface RowGroup {
   readonly entries: readonly EntryOf[];
   /** Fields that an empty row has as well. */
   readonly choices: readonly string[];
+  /** Entries by which a row is known again when somebody else has changed the rows; none: only all rows together mean something. */
+  readonly known: readonly string[];
+  /** Answers of choices that the document may leave open: they show as this one, which nobody chose. */
+  readonly usual?: Entered;
   /** Rows within a row: `quotes[0].lines[2].amount`. */
   readonly inner?: {
     readonly group: string;
     readonly entries: readonly EntryOf[];
     readonly choices: readonly string[];
+    readonly known: readonly string[];
   };
 }
 
@@ -55,7 +60,7 @@ const PRICE: SectionOf = {
     text('profit.kind'),
     number('profit.percent'),
   ],
-  rows: [{ group: 'bond.scale', entries: [money('amount'), number('percent')], choices: [] }],
+  rows: [{ group: 'bond.scale', entries: [money('amount'), number('percent')], choices: [], known: [] }],
 };
 
 const COST: SectionOf = {
@@ -74,12 +79,21 @@ const COST: SectionOf = {
         money('once'),
       ],
       choices: ['goesTo', 'per'],
+      known: ['item'],
+      usual: { goesTo: 'equipment' },
     },
-    { group: 'subcontracts', entries: [text('item'), text('work'), money('amount')], choices: ['work'] },
+    {
+      group: 'subcontracts',
+      entries: [text('item'), text('work'), money('amount')],
+      choices: ['work'],
+      known: ['item'],
+      usual: { work: 'other' },
+    },
     {
       group: 'taxes',
       entries: [text('name'), number('percent'), ...TAXABLE.map((line) => tick(`on.${line}`))],
       choices: [],
+      known: ['name'],
     },
   ],
 };
@@ -107,10 +121,13 @@ const QUOTES: SectionOf = {
         text('note'),
       ],
       choices: ['goesTo'],
+      known: ['id'],
+      usual: { goesTo: 'materials' },
       inner: {
         group: 'lines',
         entries: [text('item'), text('detail'), text('state'), money('amount')],
         choices: ['state'],
+        known: ['item', 'detail'],
       },
     },
   ],
@@ -142,9 +159,10 @@ const OFFER: SectionOf = {
         text('note'),
       ],
       choices: ['kind'],
+      known: ['name'],
     },
-    { group: 'unitPrices', entries: [text('item'), money('material'), money('offered')], choices: [] },
-    { group: 'addenda', entries: [text('number'), text('date'), text('note')], choices: [] },
+    { group: 'unitPrices', entries: [text('item'), money('material'), money('offered')], choices: [], known: ['item'] },
+    { group: 'addenda', entries: [text('number'), text('date'), text('note')], choices: [], known: ['number'] },
   ],
 };
 

@@ -12,6 +12,7 @@ import { writeBidForm } from '../../document/bid-form/write-bid-form.ts';
 import type { App } from '../app-type.ts';
 import { formToken } from '../plugins/sessions.ts';
 import { viewerOf } from '../plugins/viewer.ts';
+import { standingOf } from './bid/standing-of.ts';
 import { attempt, entered, formVersion } from './form.ts';
 import { jobSheet } from './job-sheet.ts';
 import { goTo, sendPage } from './page.ts';
@@ -71,18 +72,19 @@ async function show(
   const board = await bidBoard(context, viewerOf(request), jobId);
   const { heading, entries, bid } = board;
   const now = writeBidForm(entries.document ?? {}, heading.project, section);
+  const standing = standingOf(tried, { section, project: heading.project, entries, now });
   const form = {
     ...fragmentProps(context, request, reply, {
       path: pathOf(jobId, section),
       settings: section === 'price' ? `/jobs/${jobId}/hours` : `/jobs/${jobId}/bid`,
-      version: entries.version,
+      version: standing.version,
       tried,
       wordOf: bidEntryWord,
       now,
       removal: null,
     }),
+    ...standing.shown,
     currency: heading.project.currency,
-    entered: tried === null ? now : tried.fields,
     bid,
   };
   return sendPage(

@@ -65,9 +65,9 @@ export function CostFields({ entered, faultOf, currency }: RowsProps): JSX.Eleme
           {
             ...figure('work'),
             options: [
+              { value: 'other', word: 'other' },
               { value: 'fire-sealing', word: 'fire sealing' },
               { value: 'testing', word: 'testing' },
-              { value: 'other', word: 'other' },
             ],
           },
           figure('amount'),
