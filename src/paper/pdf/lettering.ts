@@ -1,5 +1,6 @@
 import type { Book } from './book.ts';
 import { printable } from './printable.ts';
+import { setLine } from './set-line.ts';
 
 export const PLAIN = 'Helvetica';
 export const BOLD = 'Helvetica-Bold';
@@ -45,11 +46,8 @@ export function put(
   { face = PLAIN, size = 7.5, rightOf }: Lettering = {},
 ): void {
   if (text === '') return;
-  const width = measure(book, face, size)(text);
-  book.doc.font(face).fontSize(size).fillColor('black');
-  // What the library would count again for itself.
-  const counted = { textWidth: width, wordCount: 1 };
-  book.doc.text(text, rightOf === undefined ? x : x + rightOf - width, y, { lineBreak: false, ...counted });
+  const from = rightOf === undefined ? x : x + rightOf - measure(book, face, size)(text);
+  setLine(book.doc.font(face).fontSize(size).fillColor('black'), text, from, y);
 }
 
 export interface Ruled {

@@ -1,8 +1,20 @@
-// What `contents.ts` needs beyond the published types: the page list, to lay the contents in front once the pages are known.
-// Pinned with pdfkit's exact version; tests/paper/book.test.ts fails when it moves.
+// What is needed beyond the published types. `contents.ts`: the page list, to lay the contents in front once the pages are
+// known. `set-line.ts`: the font that is set. Pinned with pdfkit's exact version; tests/paper fails when it moves.
 declare namespace PDFKit {
   interface PDFDocument {
+    readonly _font: PDFFont;
+    readonly _fontSize: number;
     readonly _root: { readonly data: { readonly Pages: { readonly data: { readonly Kids: PDFKitReference[] } } } };
+  }
+  interface PDFFont {
+    readonly id: string;
+    /** In thousandths of an em. */
+    readonly ascender: number;
+    readonly ref: () => PDFKitReference;
+    /** Codes of the letters, and how far each brings the next. */
+    readonly encode: (
+      text: string,
+    ) => readonly [readonly string[], readonly { readonly xAdvance: number; readonly advanceWidth: number }[]];
   }
 }
 
