@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 
 /** A cell: text, a figure, a formula with the value it has, or nothing. */
 export type Cell = string | number | null | { readonly formula: string; readonly result: number };
@@ -44,21 +44,42 @@ export function addTable(workbook: Workbook, table: TableSheet): Worksheet {
     sheet.getColumn(index + 1).width = column.width;
   });
   const all = foot === undefined ? rows : [...rows, foot];
-  all.forEach((row, place) => {
-    const lines = linesOf(row, columns);
-    if (lines > 1) sheet.getRow(FIRST_ROW + place).height = LINE_POINTS * lines;
-    row.forEach((value, index) => {
-      const cell = sheet.getCell(FIRST_ROW + place, index + 1);
+  const styles = { row: stylesOf(columns, false), foot: stylesOf(columns, true) };
+  all.forEach((values, place) => {
+    const row = sheet.getRow(FIRST_ROW + place);
+    const lines = linesOf(values, columns);
+    if (lines > 1) row.height = LINE_POINTS * lines;
+    const own = foot !== undefined && place === rows.length ? styles.foot : styles.row;
+    values.forEach((value, index) => {
+      const cell = row.getCell(index + 1);
       cell.value = value;
-      const format = columns[index]?.format;
-      if (format !== undefined && value !== null && typeof value !== 'string') cell.numFmt = format;
-      if (columns[index]?.wraps) cell.alignment = { wrapText: true, vertical: 'top' };
-      if (foot !== undefined && place === rows.length) cell.font = { bold: true };
+      const style = own[index]?.[value === null || typeof value === 'string' ? 'words' : 'figure'];
+      if (style !== undefined) cell.style = style;
     });
   });
   sheet.pageSetup.printArea = `A1:${letter(columns.length)}${Math.max(HEAD_ROW, FIRST_ROW + all.length - 1)}`;
   sheet.pageSetup.printTitlesRow = `${HEAD_ROW}:${HEAD_ROW}`;
   return sheet;
+}
+
+type CellStyle = Partial<Style>;
+
+/**
+ * How the words and the figures of each column look. All cells of a column have the same object, by which the library knows
+ * a style again: it would else compare each of a hundred thousand cells. Frozen, because a change of one would change all.
+ */
+function stylesOf(
+  columns: readonly TableColumn[],
+  bold: boolean,
+): readonly { readonly words: CellStyle; readonly figure: CellStyle }[] {
+  return columns.map(({ format, wraps }) => {
+    const words: CellStyle = {
+      ...(wraps ? { alignment: { wrapText: true, vertical: 'top' } } : {}),
+      ...(bold ? { font: { bold: true } } : {}),
+    };
+    const figure = format === undefined ? words : { ...words, numFmt: format };
+    return { words: Object.freeze(words), figure: Object.freeze(figure) };
+  });
 }
 
 /** Lines that the longest words of a row take: programs that open a file do not all make room by themselves. */

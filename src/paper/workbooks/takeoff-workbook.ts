@@ -27,6 +27,9 @@ export interface TakeoffWorkbook {
   readonly tools: readonly ToolRow[];
 }
 
+/** Of a job of thousands of runs the file is a fifth larger than it might be, and made in two thirds of the time. */
+const QUICK = { level: 3 };
+
 type Key = keyof OrderRow;
 
 const COLUMNS: Readonly<Record<Key, TableColumn>> = {
@@ -58,5 +61,5 @@ export async function takeoffWorkbook(takeoff: TakeoffWorkbook): Promise<Uint8Ar
   add('By level', byLevel, ['level', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit']);
   add('Counted', counted, ['level', 'run', 'thing', 'type', 'length', 'lengthMm', 'quantity', 'unit', 'places']);
   addOrderSheets(workbook, title, takeoff);
-  return new Uint8Array(await workbook.xlsx.writeBuffer());
+  return new Uint8Array(await workbook.xlsx.writeBuffer({ zip: { compressionOptions: QUICK } }));
 }
