@@ -37,6 +37,16 @@ function everyLine(): ReturnType<typeof demoJob> {
         ],
       },
       profit: { kind: 'markup', percent: 8 },
+      quotes: [
+        ...(bid.quotes ?? []),
+        {
+          ...{ id: 'H', package: 'Hangers', supplier: 'Invented', chosen: true, freight: 'in', tax: 'out' },
+          lines: [
+            { item: 'support', state: 'priced', amount: 1_234_567 },
+            { item: 'tap', state: 'lacks' },
+          ],
+        },
+      ],
       taxes: [
         { name: 'State', percent: 6.25, on: ['materials', 'freight'] },
         { name: 'County', percent: 1, on: ['equipment', 'subcontracts'] },

@@ -6,6 +6,7 @@ import { FragmentPage, type FragmentPageProps } from '../components/fragment-pag
 import { Part } from '../components/part.tsx';
 import { bidEntryWord } from '../words/bid-entries.ts';
 import { CostFields } from './bid/cost-fields.tsx';
+import { HeldThings } from './bid/held-things.tsx';
 import { LevelledQuotes } from './bid/levelled-quotes.tsx';
 import { OfferFields } from './bid/offer-fields.tsx';
 import { QuoteFields } from './bid/quote-fields.tsx';
@@ -36,9 +37,10 @@ export function BidSectionPage({ section, currency, entered, faultOf, bid, ...fo
           {bid.packages.map((one) => (
             <LevelledQuotes key={one.name} of={one} currency={currency} />
           ))}
+          {bid.held.length > 0 && <HeldThings lines={bid.held} currency={currency} />}
           <p class="soft">
-            Level total = quoted + plugs + freight that is out − tax that is in. Rows that a quote says nothing of are
-            to be asked.
+            Level total = quoted + plugs + what it lacks at our prices + freight that is out − tax that is in. Rows that
+            a quote says nothing of are to be asked.
           </p>
         </Part>
       )}

@@ -15,6 +15,7 @@ import { BidFields } from './bid/bid-fields.tsx';
 import { BidLines } from './bid/bid-lines.tsx';
 import { EntryLinks } from './bid/entry-links.tsx';
 import { FrozenBids, type FrozenBidsProps } from './bid/frozen-bids.tsx';
+import { HeldThings } from './bid/held-things.tsx';
 import { LevelledQuotes } from './bid/levelled-quotes.tsx';
 import { Offered } from './bid/offered.tsx';
 import { PricedThings } from './bid/priced-things.tsx';
@@ -59,6 +60,7 @@ export function BidPage(props: BidPageProps): JSX.Element {
           {bid.packages.map((one) => (
             <LevelledQuotes key={one.name} of={one} currency={currency} />
           ))}
+          {bid.held.length > 0 && <HeldThings lines={bid.held} currency={currency} />}
         </Part>
       )}
       {bid !== null && bid.materials.length > 0 && (

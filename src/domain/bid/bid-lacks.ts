@@ -2,10 +2,11 @@ import type { Labour } from '../labour/result.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Bid, Job } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
-import type { Quote } from './bid-entries.ts';
-import { type Bought, holds } from './bought.ts';
-import { itemWord } from './item-words.ts';
-import { type LevelledPackage, levelQuote } from './level-quotes.ts';
+import { type Quote, type QuoteLine, UNIT_ITEMS } from './bid-entries.ts';
+import type { Bought } from './bought.ts';
+import { holds, isBareLack, isFor, leaves } from './held.ts';
+import { itemWord, quoteLineWord } from './item-words.ts';
+import type { LevelledPackage } from './level-quotes.ts';
 import { alternateLacks } from './price-alternates.ts';
 import type { PricedLine, PricedThing, UnitPrices } from './result.ts';
 
@@ -60,7 +61,7 @@ function lackingOther({ bid, takeoff }: Lacking): string[] {
   if (bid.materials !== null || bid.other !== null) return [];
   const chosen = bid.quotes.filter((quote) => quote.chosen);
   const isHeld = (item: (typeof BY_OTHERS)[number]) =>
-    chosen.some((quote) => holds(quote, item)) ||
+    chosen.some((quote) => holds(quote, item) || leaves(quote, item)) ||
     (item === 'fire-seal' && bid.subcontracts.some(({ work }) => work === 'fire-sealing'));
   const items = BY_OTHERS.filter((item) => !isHeld(item) && takeoff.some((counted) => counted.item === item));
   if (items.length === 0) return [];
@@ -93,22 +94,24 @@ function lackingHours({ layouts, labour }: Lacking): string[] {
   ];
 }
 
-function lackingQuotes({ bid, packages }: Lacking): string[] {
+function lackingQuotes({ bid, bought, packages }: Lacking): string[] {
   const unchosen = packages
     .filter(({ quotes }) => !quotes.some(({ quote }) => quote.chosen))
     .map(({ name }) => `No quote of "${name}" is chosen, so none is in the price: choose one, or take them out.`);
-  return [...unchosen, ...bid.quotes.filter(({ chosen }) => chosen).flatMap((quote) => lackingIn(quote, bid))];
+  return [...unchosen, ...bid.quotes.filter(({ chosen }) => chosen).flatMap((quote) => lackingIn(quote, bid, bought))];
 }
 
-function lackingIn(quote: Quote, bid: Bid): string[] {
+function lackingIn(quote: Quote, bid: Bid, bought: Bought): string[] {
   const named = `The chosen quote ${quote.id} of ${quote.supplier}`;
-  const unplugged = levelQuote(quote).missing.filter((what) => what !== 'freight' && what !== 'the tax that is in it');
+  const unplugged = quote.lines.filter((line) => isBareLack(line) && !isElsewhere(line, quote, bid, bought));
   return [
-    ...unplugged.map((what) =>
-      what === 'any amount'
-        ? `${named} has no amount: enter what it asks, or choose another.`
-        : `${named} lacks ${what}, and nothing stands in for it: enter a plug amount, or take the line out where something else of the bid holds it.`,
+    ...unplugged.map(
+      (line) =>
+        `${named} lacks ${quoteLineWord(line)}, and nothing stands in for it: enter a plug amount, or take the line out where something else of the bid holds it.`,
     ),
+    ...(quote.lines.some(({ state }) => state === 'priced')
+      ? []
+      : [`${named} has no amount: enter what it asks, or choose another.`]),
     ...(quote.freight === 'out' && quote.freightAmount === null && bid.freight === null
       ? [`${named} leaves the freight out, and none is entered: enter the freight of the quote or of the bid.`]
       : []),
@@ -118,6 +121,16 @@ function lackingIn(quote: Quote, bid: Bid): string[] {
         ]
       : []),
   ];
+}
+
+/** What a quote lacks may stay at our own prices – where one is missing, that is told by itself – or be in another chosen quote. */
+function isElsewhere({ item }: QuoteLine, quote: Quote, bid: Bid, { priced }: Bought): boolean {
+  const others = bid.quotes.filter((other) => other.chosen && other.id !== quote.id);
+  const isOffered = others.some(({ lines }) => lines.some((line) => line.item === item && line.state !== 'lacks'));
+  const isLeft = UNIT_ITEMS.some(
+    (unit) => isFor(item, unit) && leaves(quote, unit) && priced.some(({ key }) => key === unit),
+  );
+  return isOffered || isLeft;
 }
 
 /** Dates as `2026-05-12` stand in the order of their text. */

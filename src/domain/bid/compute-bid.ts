@@ -3,6 +3,7 @@ import type { RunLayout } from '../layout/result.ts';
 import type { Bid, Job } from '../model.ts';
 import type { SpareLine } from '../ordering/spares.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
+import type { UnitItem } from './bid-entries.ts';
 import { bidLacks } from './bid-lacks.ts';
 import { sumOfLines } from './bid-line.ts';
 import { boughtMaterial } from './bought.ts';
@@ -14,7 +15,7 @@ import { priceAlternates } from './price-alternates.ts';
 import { priceSpares } from './price-spares.ts';
 import { priceTakeoff } from './price-takeoff.ts';
 import { priceUnits } from './price-units.ts';
-import type { BidResult } from './result.ts';
+import type { BidResult, PricedLine } from './result.ts';
 
 /**
  * The bid of a job: the lines of cost (`costLines`), then overhead on the cost, the bond and profit on all of it make the
@@ -30,7 +31,7 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
   const cost = costLines(job, bid, bought, labour);
   const lines = [...cost, ...markLines(bid, sumOfLines(cost))];
   const price = sumOfLines(lines);
-  const packages = levelQuotes(bid.quotes);
+  const packages = levelQuotes(bid.quotes, knownAmounts(priced));
   const unitPrices = priceUnits({ job, bid, layouts, takeoff, labour, priced, bought, cost: sumOfLines(cost), price });
   return {
     lines,
@@ -38,6 +39,7 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
     price,
     incomplete: bidLacks({ job, bid, bought, layouts, takeoff, labour, packages, unitPrices }),
     materials: bid.materials === null ? bought.priced : [],
+    held: bought.held,
     spares: bought.spares,
     packages,
     timed: bid.timed.map((entry) => ({ ...entry, amount: timedAmount(entry) })),
@@ -47,6 +49,13 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
     checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices, spares }),
     terms: termsOf(bid),
   };
+}
+
+/** What things of the takeoff come to at our own prices, where all of their prices are known. */
+function knownAmounts(priced: readonly PricedLine[]): ReadonlyMap<UnitItem, number> {
+  const known = new Map<UnitItem, number>();
+  for (const { key, amount } of priced) known.set(key, (known.get(key) ?? 0) + (amount ?? Number.NaN));
+  return new Map([...known].filter(([, amount]) => !Number.isNaN(amount)));
 }
 
 interface Counted {

@@ -43,7 +43,9 @@ function directLines(entry: AlternateEntry, bid: Bid, rate: number | null): read
   const own: Bid = { ...bid, quotes: [] };
   if (entry.materials !== null) {
     lines.push(bidLine('materials', entry.materials, { kind: 'entered' }));
-    lines.push(...materialSteps(own, { priced: [], chosen: [], own: entry.materials, quoted: [], spares: [] }));
+    lines.push(
+      ...materialSteps(own, { priced: [], held: [], chosen: [], own: entry.materials, quoted: [], spares: [] }),
+    );
   }
   if (entry.hours !== null && rate !== null) {
     const working = { kind: 'hours', hours: entry.hours, costPerHour: rate } as const;

@@ -98,6 +98,13 @@ export interface PricedLine extends PricedThing {
   readonly key: UnitItem;
 }
 
+/** A thing of the takeoff that a chosen quote holds, at the price that it would have: it is not in the price again. */
+export interface HeldLine extends PricedLine {
+  readonly quote: string;
+  /** Or it is only part of the lot. */
+  readonly isNamed: boolean;
+}
+
 export interface TimedLine extends TimedEntry {
   /** number x time x rate + once; null without a rate. */
   readonly amount: number | null;
@@ -149,6 +156,7 @@ export interface BidResult {
   /** What the price lacks, a sentence each with its remedy; empty when nothing is known to be missing. */
   readonly incomplete: readonly string[];
   readonly materials: readonly PricedLine[];
+  readonly held: readonly HeldLine[];
   /** Spares by the rules for ordering, where no sum stands for them. */
   readonly spares: readonly PricedThing[];
   readonly packages: readonly LevelledPackage[];

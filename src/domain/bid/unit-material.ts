@@ -1,6 +1,7 @@
 import type { Bid } from '../model.ts';
 import type { UnitPriceEntry } from './bid-entries.ts';
-import { type Bought, holds } from './bought.ts';
+import type { Bought } from './bought.ts';
+import { holds } from './held.ts';
 import type { PricedLine } from './result.ts';
 import { taxPercentOn } from './tax-lines.ts';
 

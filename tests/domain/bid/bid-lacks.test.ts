@@ -144,10 +144,10 @@ describe('what is worth a second look', () => {
     expect(twice(without)).toEqual([]);
   });
 
-  test('a lot that says nothing of contact sets, clamps, caps or slot closure', () => {
+  test('a lot that says nothing of what is counted beside sections and fittings', () => {
     const lot = aQuote({ chosen: true }, { amount: 5 }, { item: 'end-cap', state: 'included' });
     expect(checks({ quotes: [lot] }).map(({ message }) => message)).toEqual([
-      'Quote Q1 of Invented Supply says nothing of contact sets, clamps, slot closure: ask, and enter it as included or lacking.',
+      'Quote Q1 of Invented Supply says nothing of contact sets, clamps, end feeds, slot closure, hangers, tap-offs, drop cords: ask, and enter it as included or lacking. Until then the lot is taken to hold it; what it lacks without a plug stays at our own prices.',
     ]);
   });
 

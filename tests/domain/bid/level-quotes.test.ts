@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { Quote } from '../../../src/domain/bid/bid-entries.ts';
 import { levelQuotes } from '../../../src/domain/bid/level-quotes.ts';
+import type { Job } from '../../../src/domain/model.ts';
 import { amountsOf, aQuote, bidOf, quickT2 } from '../../support/bid.ts';
 
 // The trade's own mistake: the cheaper quote leaves out the contact sets. 100,000.00 for the lot without them, plugged at
@@ -76,6 +78,72 @@ describe('a chosen quote in the price', () => {
     const bid = bidOf({ quotes: [{ ...cheap, chosen: true }], other: 0 }, priced);
     expect(amountsOf(bid)).toMatchObject({ materials: 11_200_000, freight: 300_000 });
     expect(bid.materials).toEqual([]);
+  });
+
+  describe('what the lot lacks', () => {
+    const lacking = (...items: readonly ('tap' | 'clamp' | 'contact-set' | 'joint-kit' | 'slot-closure')[]) =>
+      aQuote(
+        { id: 'L', chosen: true },
+        { amount: 10_000_000 },
+        ...items.map((item) => ({ item, state: 'lacks' as const })),
+      );
+    const lot = (quotes: readonly Quote[], of: Job = priced) => bidOf({ quotes, wastePercent: 10, other: 0 }, of);
+
+    test('stays at our own prices: 100,000.00 and 960 tap-offs at 200.00 are 292,000.00, waste on the tap-offs alone', () => {
+      const bid = lot([lacking('tap')]);
+      expect(amountsOf(bid)).toMatchObject({ materials: 29_200_000, waste: 1_920_000 });
+      expect(bid.materials.map(({ key, quantity }) => [key, quantity])).toEqual([['tap', 960]]);
+      expect(bid.incomplete).toEqual([]);
+      expect(bid.lines[0]?.working).toMatchObject({ takeoff: 19_200_000, parts: [{ amount: 10_000_000 }] });
+      const [levelled] = bid.packages[0]?.quotes ?? [];
+      expect(levelled).toMatchObject({ ours: [{ item: 'tap', amount: 19_200_000 }], total: 29_200_000, missing: [] });
+    });
+
+    test('is missing where no type prices it, named once and never nought', () => {
+      const none = {
+        ...priced,
+        types: priced.types.map((type) => ({ ...type, prices: { ...type.prices, tap: null } })),
+      };
+      const bid = lot([lacking('tap')], none);
+      expect(amountsOf(bid).materials).toBe(10_000_000);
+      expect(bid.incomplete).toEqual([expect.stringMatching(/^No price for 960 × tap-off of /)]);
+      expect(bid.packages[0]?.quotes[0]?.missing).toEqual(['tap-offs']);
+      expect(lot([lacking('slot-closure')]).incomplete).toEqual([
+        expect.stringMatching(/lacks slot closure, and nothing stands in for it/),
+      ]);
+    });
+
+    test('is a joint kit only as a whole: contact sets alone cannot be taken out of a kit that is priced as one', () => {
+      const one = lot([lacking('contact-set')]);
+      expect(amountsOf(one).materials).toBe(10_000_000);
+      expect(one.incomplete).toEqual([expect.stringMatching(/lacks contact sets, and nothing stands in for it/)]);
+      for (const parts of [['joint-kit'], ['clamp', 'contact-set']] as const) {
+        const whole = lot([lacking(...parts)]);
+        const kits = whole.materials.find(({ key }) => key === 'joint-kit');
+        expect(amountsOf(whole).materials).toBe(10_000_000 + (kits?.amount ?? Number.NaN));
+        expect(whole.incomplete).toEqual([]);
+      }
+    });
+
+    test('is not bought twice where another chosen quote holds it, and a plug stands in for it alone', () => {
+      const taps = aQuote({ id: 'T', package: 'Tap-offs', chosen: true }, { item: 'tap', amount: 15_000_000 });
+      const two = lot([lacking('tap'), taps]);
+      expect(amountsOf(two).materials).toBe(25_000_000);
+      expect(two.incomplete).toEqual([]);
+      const plugged = aQuote({ chosen: true }, { amount: 10_000_000 }, { item: 'tap', state: 'lacks', amount: 1_000 });
+      expect(amountsOf(lot([plugged])).materials).toBe(10_001_000);
+    });
+  });
+
+  test('what a chosen quote takes the place of is shown, and whether it names it or holds it as part of the lot', () => {
+    const some = aQuote({ id: 'L', chosen: true }, { amount: 10_000_000 }, { item: 'support', state: 'included' });
+    const bid = bidOf({ quotes: [some], other: 0 }, priced);
+    const whole = bidOf({ other: 0 }, priced);
+    expect(bid.held.map(({ isNamed: _, quote: __, ...line }) => line)).toEqual(whole.materials);
+    expect(bid.held.filter(({ isNamed }) => isNamed).map(({ key }) => key)).toEqual(['support']);
+    const [told] = bid.checks.filter(({ rule }) => rule === 'bid.quote-scope');
+    expect(told?.message).toMatch(/says nothing of .*tap-offs, drop cords.*Until then the lot is taken to hold it/);
+    expect(told?.message).not.toContain('hangers');
   });
 
   test('a quote for tap-offs alone leaves the rest at the prices of its types', () => {

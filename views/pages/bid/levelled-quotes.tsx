@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { isFor } from '../../../src/domain/bid/held.ts';
 import { quoteLineWord } from '../../../src/domain/bid/item-words.ts';
 import type { LevelledCell, LevelledPackage, LevelledQuote } from '../../../src/domain/bid/level-quotes.ts';
 import { formatMoney } from '../../../src/domain/units/money.ts';
@@ -14,7 +15,10 @@ export function LevelledQuotes({ of, currency }: { of: LevelledPackage; currency
   const money = (minor: number) => formatMoney(minor, currency);
   const rows: Row[] = [
     { name: 'Supplier', cells: of.quotes.map(({ quote }) => quote.supplier) },
-    ...of.rows.map((row) => ({ name: quoteLineWord(row), cells: row.cells.map((cell) => say(cell, money)) })),
+    ...of.rows.map((row) => ({
+      name: quoteLineWord(row),
+      cells: row.cells.map((cell, column) => say(cell, of.quotes[column], money)),
+    })),
     ...standing(of.quotes, money),
   ];
   return (
@@ -39,11 +43,13 @@ export function LevelledQuotes({ of, currency }: { of: LevelledPackage; currency
 
 type Write = (minor: number) => string;
 
-function say(cell: LevelledCell, money: Write): JSX.Element | string {
+function say(cell: LevelledCell, levelled: LevelledQuote | undefined, money: Write): JSX.Element | string {
   if (cell === null) return <span class="soft">not said</span>;
   if (cell.state === 'included') return 'included';
   if (cell.state === 'priced') return money(cell.amount ?? 0);
-  return cell.amount === null ? <strong>lacks, no plug</strong> : `lacks; plug ${money(cell.amount)}`;
+  if (cell.amount !== null) return `lacks; plug ${money(cell.amount)}`;
+  const isOurs = levelled?.ours.some(({ item }) => isFor(cell.item, item)) ?? false;
+  return isOurs ? 'lacks; at our prices' : <strong>lacks, no plug</strong>;
 }
 
 function standing(quotes: readonly LevelledQuote[], money: Write): Row[] {
@@ -52,6 +58,9 @@ function standing(quotes: readonly LevelledQuote[], money: Write): Row[] {
     return isKnown ? `${said}; ${money(amount)}` : said;
   };
   return [
+    ...(quotes.some(({ ours }) => ours.length > 0)
+      ? [{ name: 'At our prices, what it lacks', cells: quotes.map(({ ours }) => money(ourSum(ours))) }]
+      : []),
     {
       name: 'Freight',
       cells: quotes.map(({ quote, freight }) =>
@@ -67,6 +76,10 @@ function standing(quotes: readonly LevelledQuote[], money: Write): Row[] {
     { name: 'Valid until', cells: quotes.map(({ quote }) => quote.validUntil ?? 'not said') },
     { name: 'Held until delivery', cells: quotes.map(({ quote }) => (quote.firm ? 'yes' : 'no')) },
   ];
+}
+
+function ourSum(ours: LevelledQuote['ours']): number {
+  return ours.reduce((sum, { amount }) => sum + amount, 0);
 }
 
 function Total({ of, money }: { of: LevelledQuote; money: Write }) {

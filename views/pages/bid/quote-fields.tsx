@@ -94,7 +94,7 @@ function QuoteEntry({ row, entered, faultOf, currency }: RowsProps & { readonly 
       <RowFields
         caption="Line by line"
         remark="what it prices, includes and lacks"
-        hint="Of a line that lacks, the amount is the plug that stands in for it; without one the quote is not complete. The lot takes the place of the whole takeoff."
+        hint="Of a line that lacks, the amount is the plug that stands in for it; without one it stays at our own prices, or is missing where we have none. The lot takes the place of all else that is counted."
         group={`quotes[${row}].lines`}
         noun="line"
         rows={rowsToShow(entered, `quotes[${row}].lines`, ['state'], 3)}

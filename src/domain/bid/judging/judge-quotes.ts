@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import type { TakeoffLine } from '../../takeoff/result.ts';
-import type { QuotedItem } from '../bid-entries.ts';
+import type { Quote, QuotedItem } from '../bid-entries.ts';
 import { isStale } from '../bid-lacks.ts';
 import { itemWord } from '../item-words.ts';
 import { bidFinding, type Judged } from './judged.ts';
@@ -58,15 +58,23 @@ function silentQuotes({ takeoff, packages }: Pick<Judged, 'takeoff' | 'packages'
           bidFinding(
             'bid.quote-scope',
             'warning',
-            `Quote ${quote.id} of ${quote.supplier} says nothing of ${silent.join(', ')}: ask, and enter it as included or lacking.`,
+            `Quote ${quote.id} of ${quote.supplier} says nothing of ${silent.join(', ')}: ask, and enter it as included or lacking.${isLot(quote) ? TAKEN : ''}`,
           ),
         ];
       }),
   );
 }
 
-/** Parts that a lot leaves out most readily. */
-const OFTEN_LEFT_OUT: readonly QuotedItem[] = ['contact-set', 'clamp', 'end-cap', 'slot-closure'];
+const TAKEN = ' Until then the lot is taken to hold it; what it lacks without a plug stays at our own prices.';
+
+function isLot({ lines, goesTo }: Quote): boolean {
+  return goesTo === 'materials' && lines.some(({ item }) => item === 'lot');
+}
+
+/** Parts that a lot leaves out most readily; hangers, tap-offs and cords are often another's to bring. */
+const OFTEN_LEFT_OUT: readonly QuotedItem[] = [
+  ...(['contact-set', 'clamp', 'end-feed', 'end-cap', 'slot-closure', 'support', 'tap', 'drop'] as const),
+];
 
 function silentOf(said: readonly QuotedItem[], goesTo: string, takeoff: readonly TakeoffLine[]): string[] {
   if (goesTo !== 'materials' || !said.includes('lot')) return [];

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.ts';
 import { type Quote, type QuotedItem, UNIT_ITEMS, type UnitItem } from '../bid-entries.ts';
-import { holds } from '../bought.ts';
+import { holds } from '../held.ts';
 import { itemWord } from '../item-words.ts';
 import { bidFinding, type Judged } from './judged.ts';
 

@@ -1,7 +1,8 @@
 import { bidLineWord } from '../../../../views/words/bid-entries.ts';
 import { sayWorking } from '../../../../views/words/bid-working.ts';
+import { isFor } from '../../../domain/bid/held.ts';
 import { itemWord, quoteLineWord } from '../../../domain/bid/item-words.ts';
-import type { LevelledCell, LevelledPackage } from '../../../domain/bid/level-quotes.ts';
+import type { LevelledCell, LevelledPackage, LevelledQuote } from '../../../domain/bid/level-quotes.ts';
 import type { BidLine, BidLineName, BidResult, PricedThing } from '../../../domain/bid/result.ts';
 import { formatHours } from '../../../domain/units/quantities.ts';
 import type { PaperPart } from '../../../paper/estimate/paper.ts';
@@ -173,9 +174,15 @@ export function quotesTable({ name, rows, quotes, lowest }: LevelledPackage, mon
         })),
       ],
       rows: [
-        ...rows.map((row) => [quoteLineWord(row), ...row.cells.map((cell) => sayCell(cell, money))]),
+        ...rows.map((row) => [
+          quoteLineWord(row),
+          ...row.cells.map((cell, index) => sayCell(cell, quotes[index]!, money)),
+        ]),
         sums('Quoted', (index) => money(quotes[index]!.quoted)),
         sums('Stands in for what it lacks', (index) => money(quotes[index]!.plugs)),
+        ...(quotes.some(({ ours }) => ours.length > 0)
+          ? [sums('At our prices, what it lacks', (index) => money(sumOf(quotes[index]!.ours)))]
+          : []),
         sums('Freight left out', (index) => money(quotes[index]!.freight)),
         sums('Less tax inside', (index) => money(-quotes[index]!.taxInside)),
         sums('Levelled', (index) => {
@@ -188,11 +195,16 @@ export function quotesTable({ name, rows, quotes, lowest }: LevelledPackage, mon
   };
 }
 
-function sayCell(cell: LevelledCell, money: Money): string {
+function sumOf(lines: readonly { readonly amount: number }[]): number {
+  return lines.reduce((sum, { amount }) => sum + amount, 0);
+}
+
+function sayCell(cell: LevelledCell, { ours }: LevelledQuote, money: Money): string {
   if (cell === null) return 'says nothing';
   if (cell.state === 'included') return 'included';
   if (cell.state === 'priced') return orMissing(cell.amount, money);
-  return cell.amount === null ? 'lacks it' : `lacks it; ${money(cell.amount)} stands in`;
+  if (cell.amount !== null) return `lacks it; ${money(cell.amount)} stands in`;
+  return ours.some(({ item }) => isFor(cell.item, item)) ? 'lacks it; at our prices' : 'lacks it';
 }
 
 export function timedTable(bid: BidResult, money: Money): TablePart[] {
@@ -224,9 +236,10 @@ export function timedTable(bid: BidResult, money: Money): TablePart[] {
   ];
 }
 
-export function materialTable({ materials, spares }: BidResult, money: Money): TablePart[] {
+export function materialTable({ materials, held, spares }: BidResult, money: Money): TablePart[] {
   return [
     ...pricedTable('Material at the prices of its types', materials, money),
+    ...pricedTable('In chosen quotes, so not in the price again: at the prices of the types', held, money),
     ...pricedTable('Spares by the rules for ordering, at the prices of their types', spares, money),
   ];
 }

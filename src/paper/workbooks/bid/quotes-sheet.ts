@@ -1,4 +1,6 @@
-import { quoteLineWord } from '../../../domain/bid/item-words.ts';
+import type { QuoteLine } from '../../../domain/bid/bid-entries.ts';
+import { isBareLack, isFor } from '../../../domain/bid/held.ts';
+import { itemWord, quoteLineWord } from '../../../domain/bid/item-words.ts';
 import type { LevelledPackage, LevelledQuote } from '../../../domain/bid/level-quotes.ts';
 import { type Cell, FIRST_ROW, type TableSheet } from '../table-sheet.ts';
 import { type Frame, majorOf, moneyFormat } from './frame.ts';
@@ -22,8 +24,15 @@ export function quotesSheet(
       const head = [name, quote.id, quote.supplier];
       const first = FIRST_ROW + rows.length;
       for (const line of quote.lines)
-        rows.push([...head, quoteLineWord(line), saidOf(line), line.amount === null ? null : major(line.amount)]);
+        rows.push([
+          ...head,
+          quoteLineWord(line),
+          saidOf(line, levelled),
+          line.amount === null ? null : major(line.amount),
+        ]);
       places.set(quote.id, [first, first + quote.lines.length - 1]);
+      for (const { item, amount } of levelled.ours)
+        rows.push([...head, itemWord(item), 'lacks; at our prices', major(amount)]);
       rows.push([...head, 'freight', quote.freight ?? 'not said', major(levelled.freight)]);
       rows.push([...head, 'tax inside, taken out', quote.tax ?? 'not said', -major(levelled.taxInside)]);
       const total = `SUM(F${first}:F${FIRST_ROW + rows.length - 1})`;
@@ -45,8 +54,9 @@ export function quotesSheet(
   return { table, places };
 }
 
-function saidOf({ state, amount }: { readonly state: keyof typeof STATES; readonly amount: number | null }): string {
-  return state === 'lacks' && amount === null ? 'lacks; NO PLUG' : STATES[state];
+function saidOf(line: QuoteLine, { ours }: LevelledQuote): string {
+  if (!isBareLack(line)) return STATES[line.state];
+  return ours.some(({ item }) => isFor(line.item, item)) ? 'lacks; at our prices, below' : 'lacks; NO PLUG';
 }
 
 function standing({ quote, missing }: LevelledQuote): string {
