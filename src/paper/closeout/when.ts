@@ -1,9 +1,25 @@
 import type { Instant } from '../../domain/quality/instant.ts';
 
 const formats = new Map<string, Intl.DateTimeFormat>();
+/** Moments of the zone that was last written in: what was done in one visit stands on a sheet many times. */
+const written = { zone: '', moments: new Map<Instant, string>() };
+const MOST_KEPT = 2000;
 
 /** A moment as the book prints it, in the job's time zone: `when('2026-05-12T13:00:00Z', 'America/Chicago') = '2026-05-12 08:00'`. */
 export function when(at: Instant, timeZone: string | null): string {
+  const zone = timeZone ?? 'UTC';
+  if (written.zone !== zone || written.moments.size >= MOST_KEPT) {
+    written.zone = zone;
+    written.moments.clear();
+  }
+  const known = written.moments.get(at);
+  if (known !== undefined) return known;
+  const moment = write(at, timeZone);
+  written.moments.set(at, moment);
+  return moment;
+}
+
+function write(at: Instant, timeZone: string | null): string {
   const parts = new Map(
     format(timeZone)
       .formatToParts(Date.parse(at))

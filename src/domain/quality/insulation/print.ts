@@ -4,8 +4,18 @@ import { FOOT, type Length, METRE } from '../../units/length.ts';
 export function figure(value: number): string {
   if (value === 0) return '0';
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
-  const decimals = Math.max(0, 3 - magnitude);
-  return value.toLocaleString('en-US', { maximumFractionDigits: Math.min(decimals, 20) });
+  return withDecimals(Math.min(Math.max(0, 3 - magnitude), 20)).format(value);
+}
+
+/** Made once for each number of decimals: making one takes far longer than writing with it. */
+const formats = new Map<number, Intl.NumberFormat>();
+
+function withDecimals(maximumFractionDigits: number): Intl.NumberFormat {
+  const known = formats.get(maximumFractionDigits);
+  if (known !== undefined) return known;
+  const made = new Intl.NumberFormat('en-US', { maximumFractionDigits });
+  formats.set(maximumFractionDigits, made);
+  return made;
 }
 
 export function megohmText(megohm: number): string {
