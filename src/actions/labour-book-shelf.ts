@@ -9,7 +9,16 @@ import { once, type Submission } from './once.ts';
 import { cut, type Listed, type PageQuery } from './paging.ts';
 import { reach } from './reach.ts';
 import { refuse } from './refused.ts';
-import { bookOf, namesOf, type ShelvedBook, type ShelvedBookWhole, shelved, viewOf } from './shelved-books.ts';
+import {
+  bookOf,
+  NO_CURRENCY,
+  namesOf,
+  SHIPPED,
+  type ShelvedBook,
+  type ShelvedBookWhole,
+  shelved,
+  viewOf,
+} from './shelved-books.ts';
 
 export const keepBookSchema = z.strictObject({
   name: z.string().trim().min(1).max(100).describe('What the company calls the book, as "Shop hours"'),
@@ -95,14 +104,14 @@ export async function takeFromShelf(
   await setBook(context, viewer, projectId, {
     version,
     book: bookOf(row),
-    action: `labour book ${row.name} ${row.version} taken from the shelf`,
+    action: `labour book ${row.name} ${row.version} taken${id === SHIPPED ? '' : ' from the shelf'}`,
     allowed: (currency) => assertCurrency(row, currency),
   });
 }
 
 /** Rates of another currency are other money. */
 function assertCurrency(row: { readonly currency: string; readonly document: unknown }, currency: string): void {
-  if (row.currency === currency || (bookOf(row).crew ?? []).length === 0) return;
+  if (row.currency === currency || row.currency === NO_CURRENCY || (bookOf(row).crew ?? []).length === 0) return;
   refuse({
     code: 'work-refused',
     what: `The rates of this book are in ${row.currency}, and the job’s money is ${currency}`,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { demoLabourBook } from '../document/demo/demo-labour-book.ts';
 import { type LabourBookDocument, labourBookSchema } from '../document/job-document.ts';
 import { bookChanges } from '../document/labour-book-sheet/book-changes.ts';
 import type { Reader } from '../store/database.ts';
@@ -18,15 +19,39 @@ export type ShelvedBook = z.infer<typeof shelvedBookSchema>;
 export const shelvedBookWholeSchema = shelvedBookSchema.extend({ document: labourBookSchema });
 export type ShelvedBookWhole = z.infer<typeof shelvedBookWholeSchema>;
 
-/** A book of the shelf as it is kept; refused where there is none of this id. */
-export async function shelved(reader: Reader, id: string) {
+/** The invented book that comes with the program: to look around with, and as a form to write over. No row of the database. */
+export const SHIPPED = 'shipped';
+const PROGRAM = 'the program';
+
+/** A book of the shelf as it is kept, or the one that comes with the program; refused where there is none of this id. */
+export async function shelved(reader: Reader, id: string): Promise<Row> {
+  if (id === SHIPPED) return shippedRow();
   return (
     (await reader.shelvedLabourBook.findUnique({ where: { id } })) ??
     refuse({ code: 'not-found', what: 'labour book on the shelf' })
   );
 }
 
-type Row = Awaited<ReturnType<typeof shelved>>;
+type Row = Omit<NonNullable<Awaited<ReturnType<Reader['shelvedLabourBook']['findUnique']>>>, 'document'> & {
+  readonly document: unknown;
+};
+
+function shippedRow(): Row {
+  const document = demoLabourBook();
+  return {
+    id: SHIPPED,
+    name: 'The book that comes with the program,',
+    version: document.version,
+    note: 'Invented: nobody’s hours.',
+    currency: NO_CURRENCY,
+    document,
+    madeBy: PROGRAM,
+    madeAt: new Date(0),
+  };
+}
+
+/** ISO 4217: invented rates are in no money, and so suit any. */
+export const NO_CURRENCY = 'XXX';
 
 /** The book itself, checked as it comes out of the database. */
 export function bookOf(row: { readonly document: unknown }): LabourBookDocument {
@@ -34,11 +59,7 @@ export function bookOf(row: { readonly document: unknown }): LabourBookDocument 
 }
 
 /** What is told of it, beside the job's own book. */
-export function viewOf(
-  row: Omit<Row, 'document'> & { readonly document: unknown },
-  names: ReadonlyMap<string, string>,
-  own: LabourBookDocument | null,
-): ShelvedBook {
+export function viewOf(row: Row, names: ReadonlyMap<string, string>, own: LabourBookDocument | null): ShelvedBook {
   const { id, name, version, note, currency, madeBy, madeAt } = row;
   const isSame = own !== null && bookChanges(own, bookOf(row), { units: 'metric', currency }).length === 0;
   return {
@@ -60,5 +81,5 @@ export async function namesOf(
 ): Promise<ReadonlyMap<string, string>> {
   const ids = [...new Set(rows.map(({ madeBy }) => madeBy))];
   const users = await reader.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
-  return new Map(users.map(({ id, name }) => [id, name]));
+  return new Map([[PROGRAM, PROGRAM], ...users.map(({ id, name }) => [id, name] as const)]);
 }

@@ -47,6 +47,26 @@ forEachDatabase((open) => {
   };
   const page = async (rest: string) => readPage((await play.as('olive').get(`/jobs/${id}/labour-book${rest}`)).text);
 
+  it('a job without a book can take the invented one that comes with the program, in any money, and undo it', async () => {
+    const { labourBook: _none, ...plain } = small({ currency: 'CHF' });
+    id = await bring(plain as JobDocument);
+    const empty = readPage((await play.as('olive').get(`/jobs/${id}/hours`)).text);
+    expect(empty).toContain('Take one of the company’s books, or the invented one');
+    expect(readPage((await play.as('frank').get(`/jobs/${id}/hours`)).text)).not.toContain('the invented one');
+    expect(await page('/shelf')).toMatch(/The invented book that comes with the program ?: nobody’s hours/);
+    expect(await page('/shelf/shipped')).toContain('The book that comes with the program, demo-1 (invented)');
+    const sent = { version: '1' };
+    const taken = await play.as('olive').post(`/jobs/${id}/labour-book/shelf/shipped`).type('form').send(sent);
+    expect(taken.status).toBe(303);
+    expect((await book()).document).toEqual(demoJob().labourBook);
+    expect(readPage((await play.as('olive').get(`/jobs/${id}/hours`)).text)).toContain('is invented');
+    expect((await play.as('olive').get(api('/shelf/nothing'))).status).toBe(404);
+    expect((await play.as('frank').get(api('/shelf/shipped'))).status).toBe(403);
+    const { items } = (await play.as('olive').get(`/api/v1/projects/${id}/design-steps`)).body;
+    expect((await play.as('olive').post(`/api/v1/projects/${id}/design-steps/${items[0].id}/undo`)).status).toBe(201);
+    expect((await book()).document).toBeNull();
+  });
+
   it('a job’s book is kept whole as a version, the job takes that version, and nothing changes it later', async () => {
     const before = await book();
     const kept = await keep({ name: 'Shop hours', version: `A-${made}`, note: 'From three jobs' });
@@ -216,7 +236,7 @@ forEachDatabase((open) => {
     const other = await bring(bare);
     const shelf = await play.as('olive').get(`/jobs/${other}/labour-book/shelf`);
     expect(readPage(shelf.text)).toContain(
-      'This job has no labour book yet: take one from the shelf, or bring a sheet.',
+      'This job has no labour book yet: take one from the shelf, bring a sheet, or start from the invented one.',
     );
     expect((await play.as('olive').get(`/jobs/${other}/labour-book.csv`)).status).toBe(404);
     const asked = await play.as('olive').get(`/jobs/${other}/what-if`).query({ 'learning.rate': '0.9' });

@@ -39,7 +39,13 @@ export function HoursPage(props: HoursPageProps): JSX.Element {
   const { labour, book, leftOut } = props;
   if (labour === null || book === null)
     return (
-      <EmptyState text="The job has no labour book yet, so no hours are worked. Each company keeps its own: the office enters it under Labour book, or brings it with the job document." />
+      <EmptyState text="The job has no labour book yet, so no hours are worked. Each company keeps its own: the office enters it under Labour book, or brings it with the job document.">
+        {props.mayMoney && (
+          <p>
+            <a href={`/jobs/${props.jobId}/labour-book/shelf`}>Take one of the company’s books, or the invented one</a>
+          </p>
+        )}
+      </EmptyState>
     );
   if (props.opened !== null)
     return (

@@ -75,6 +75,10 @@ export function ShelfPage(props: ShelfPageProps): JSX.Element {
           ]}
         />
         {pager !== null && <Pager {...pager} />}
+        <p>
+          <a href={`${base}/shelf/shipped`}>The invented book that comes with the program</a>: nobody’s hours, to look
+          around with and to write your own over.
+        </p>
       </Part>
       {own !== null && <Keep {...props} base={base} own={own} />}
       <Sheet {...props} base={base} />
@@ -83,7 +87,8 @@ export function ShelfPage(props: ShelfPageProps): JSX.Element {
 }
 
 function ownWords(own: string | null, pinned: ShelfPageProps['books'][number] | undefined): string {
-  if (own === null) return 'This job has no labour book yet: take one from the shelf, or bring a sheet.';
+  if (own === null)
+    return 'This job has no labour book yet: take one from the shelf, bring a sheet, or start from the invented one.';
   if (pinned !== undefined) return `This job works with ${pinned.name} ${pinned.version}, as it stands on the shelf.`;
   return `This job works with version ${own} of its own: no book on the shelf listed here says the same.`;
 }
