@@ -109,6 +109,21 @@ describe('a bid that cannot be reckoned is refused with what to do', () => {
       'Take material off this base, or leave the sales tax on material out and enter both taxes by category.',
     ],
     [
+      'one tax under two spellings',
+      [
+        [
+          'bid.taxes',
+          [
+            { name: 'State', percent: 6, on: ['freight'] },
+            { name: ' state', percent: 6, on: ['freight'] },
+          ],
+        ],
+      ],
+      'bid.taxes[1].name',
+      '" state" stands here twice.',
+      'Keep one, or call the other something else.',
+    ],
+    [
       'consumables entered twice',
       [['bid.consumables', 5]],
       'bid.consumables',

@@ -91,6 +91,60 @@ forEachDatabase((open) => {
     await set(before.document);
   });
 
+  it('a lot that lacks tap-offs leaves them to be priced, says what else it holds, and two taxes on it are told together', async () => {
+    const before = await read();
+    const { materials: _sum, taxPercent: _tax, ...rest } = before.document;
+    const lot = {
+      ...{ id: 'L', package: 'Busway', supplier: 'Invented Supply', chosen: true, freight: 'in', tax: 'out' },
+      lines: [
+        { item: 'lot', state: 'priced', amount: 90_000_000 },
+        { item: 'support', state: 'included' },
+        { item: 'tap', state: 'lacks' },
+      ],
+    };
+    const taxes = [
+      { name: 'State', percent: 6.25, on: ['materials'] },
+      { name: 'County', percent: 1.5, on: ['materials'] },
+    ];
+    expect((await set({ ...rest, quotes: [lot], taxes })).status).toBe(200);
+    const said = await page();
+    // 960 tap-offs at the 620.00 of their type, and the lot.
+    expect(said).toContain(
+      'takeoff at the prices of its types $595,200.00 + Busway: Invented Supply $900,000.00 $1,495,200.00',
+    );
+    expect(said).toMatch(
+      /What the chosen quotes take the place of.*hanger [\d,]+ quote L, which names it.*drop cord 960 quote L, as part of the lot/,
+    );
+    expect(said).toContain('"State" and "County" are both on materials, 7.75 % together');
+    expect(said).toMatch(/Sales tax: State 6\.25 % of \$1,495,200\.00.*Sales tax: County 1\.5 % of \$1,495,200\.00/);
+    await set(before.document);
+  });
+
+  it('spares by the rules for ordering are in the price: named where no type prices them, or a sum in their place', async () => {
+    const before = await read();
+    const order = async (rules: object) => {
+      const { version } = (await play.as('olive').get(`/api/v1/projects/${id}/ordering`)).body;
+      const put = play.as('olive').put(`/api/v1/projects/${id}/ordering`).set('if-match', `"${version}"`);
+      expect((await put.send(rules)).status).toBe(200);
+    };
+    const caps = { item: 'end-cap', percent: 5, ownerSpares: 4, wastePercent: 1 };
+    await order({ spares: [caps, { item: 'label', minimum: 7 }] });
+    // 48 end caps: 5 % are 2.4, so 3, with 4 for the owner and 1 for waste; at the 95.00 of their type. No type prices labels.
+    const said = await page();
+    expect(said).toMatch(/Spares by the rules for ordering, at the prices of the types, below \$760\.00/);
+    expect(said).toContain('No price for spares by the rules for ordering: 7 × label');
+    await set({ ...before.document, wastePercent: 1 });
+    const once = await page();
+    expect(once).toMatch(/Spares by the rules for ordering, at the prices of the types, below \$665\.00/);
+    expect(once).toContain('the percentage is priced, and those pieces are ordered without being priced again');
+    await set({ ...before.document, spares: 480_000 });
+    const entered = await page();
+    expect(entered).toMatch(/Spares as entered \$4,800\.00/);
+    expect(entered).not.toContain('No price for spares');
+    await order({});
+    await set(before.document);
+  });
+
   it('without quoted material, what has no price is named and the price says that it is not complete', async () => {
     const before = await read();
     const { materials: _quoted, other: _other, ...rest } = before.document;

@@ -48,8 +48,9 @@ export function ConflictList({
       />
       <p class="row">
         <span>
-          {merged ? 'The form below holds yours, and theirs where only they changed.' : 'The form below holds yours.'}{' '}
-          Save it to keep {merged ? 'both' : 'yours'}, or
+          {merged
+            ? 'The form below holds yours, and theirs where only they changed. Save it as it stands, or'
+            : 'The form below holds yours. Save it to keep yours, or'}
         </span>
         <ButtonLink href={theirsHref}>Take theirs</ButtonLink>
       </p>

@@ -108,9 +108,11 @@ function judgeNames({ alternates, unitPrices, taxes }: Bid): Fault[] {
   ];
 }
 
+/** Two names that differ in capitals or spaces alone are one to a reader. */
 function once(names: readonly (string | undefined)[], pathOf: (i: number) => (string | number)[]): Fault[] {
+  const plain = names.map((name) => name?.trim().replace(/\s+/g, ' ').toLowerCase());
   return names.flatMap((name, i) =>
-    name === undefined || names.indexOf(name) === i
+    name === undefined || plain.indexOf(plain[i]) === i
       ? []
       : [faultAt(pathOf(i), `${sayValue(name)} stands here twice.`, 'Keep one, or call the other something else.')],
   );

@@ -1,6 +1,6 @@
 import type { Bid } from '../model.ts';
 import type { Quote } from './bid-entries.ts';
-import { holds, isFor } from './held.ts';
+import { holds, isBareLack, isFor } from './held.ts';
 import { levelQuote } from './level-quotes.ts';
 import type { HeldLine, PricedLine, PricedThing } from './result.ts';
 
@@ -49,5 +49,5 @@ export function offered(quote: Quote): number {
 function heldBy(chosen: readonly Quote[], line: PricedLine): readonly HeldLine[] {
   const by = chosen.find((quote) => holds(quote, line.key));
   if (by === undefined) return [];
-  return [{ ...line, quote: by.id, isNamed: by.lines.some(({ item }) => isFor(item, line.key)) }];
+  return [{ ...line, quote: by.id, isNamed: by.lines.some((own) => isFor(own.item, line.key) && !isBareLack(own)) }];
 }

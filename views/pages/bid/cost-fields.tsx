@@ -76,7 +76,7 @@ export function CostFields({ entered, faultOf, currency }: RowsProps): JSX.Eleme
       <RowFields
         caption="Taxes by category"
         remark="each on the lines that it is due on"
-        hint="Material counts with its waste and escalation. What is taxed is for the local law and the owner’s exemption to say."
+        hint="Material counts with its waste, spares and escalation. What is taxed is for the local law and the owner’s exemption to say."
         group="taxes"
         noun="tax"
         rows={rowsToShow(entered, 'taxes', [], 2)}
