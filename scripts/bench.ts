@@ -13,6 +13,7 @@ import {
   whatIfBench,
 } from './bench/domain-benches.ts';
 import { editForm, editRun, runPage, saveForm } from './bench/edit-benches.ts';
+import { closeoutGrowth, takeoffPaper, takeoffWorkbook } from './bench/paper-benches.ts';
 import { figuresProcess } from './bench/process-benches.ts';
 import { reprice } from './bench/reprice-bench.ts';
 import { floorsPage, insertingMany, releaseGrowth } from './bench/service-benches.ts';
@@ -45,6 +46,9 @@ const BENCHES: readonly Bench[] = [
   saveForm,
   runPage,
   reprice,
+  takeoffWorkbook,
+  takeoffPaper,
+  closeoutGrowth,
   figuresProcess,
 ];
 const ROUNDS = 7;

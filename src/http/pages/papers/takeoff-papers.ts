@@ -149,6 +149,9 @@ function toolsTable(tools: readonly ToolRow[]): Table {
   };
 }
 
+/** Made once: making one for each of many thousands of quantities takes longer than writing them. */
+const QUANTITY = new Intl.NumberFormat('en-US', { maximumFractionDigits: 3 });
+
 function number(value: number): string {
-  return value.toLocaleString('en-US', { maximumFractionDigits: 3 });
+  return QUANTITY.format(value);
 }
