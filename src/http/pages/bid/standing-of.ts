@@ -30,7 +30,10 @@ export function standingOf(tried: FragmentTried | null, of: Now): Standing {
   if (tried === null) return { version: entries.version, shown: { entered: now, base } };
   const { fields, trouble } = tried;
   if (trouble?.refusal.code !== 'stale')
-    return { version: Number(fields.version) || entries.version, shown: { entered: fields, base: fields.base ?? base } };
+    return {
+      version: Number(fields.version) || entries.version,
+      shown: { entered: fields, base: fields.base ?? base },
+    };
   const was = baseOf(fields);
   if (was === null) return { version: entries.version, shown: { entered: fields, base } };
   const merged = mergeBidForm(of.section, {
