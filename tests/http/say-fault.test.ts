@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { sayFault } from '../../src/http/pages/run-edit/say-fault.ts';
+import { sayFault } from '../../src/http/pages/say-fault.ts';
 
 const said = (path: string, message: string, remedy: string) => sayFault({ path, message, remedy }, 'ft-in');
 
@@ -16,6 +16,15 @@ it('a fault of the document is told beside its field without the name of its key
   expect(
     said('feed.fromRun', 'A feed of kind tee has no fromRun.', 'Give fromRun: the run that the tee stands in.'),
   ).toBe('A tee from another run needs this. Give the run that the tee stands in.');
+  expect(said('sheet.date', 'date is missing.', 'Give date: its date, a day as 2026-05-12.')).toBe(
+    'Nothing is entered here. Wanted: its date, a day as 2026-05-12.',
+  );
+  expect(
+    said('timeZone', 'timeZone is "x".', 'Give timeZone: IANA time zone of the site, such as America/Chicago.'),
+  ).toBe('This is "x". Give the IANA time zone of the site, such as America/Chicago.');
+  expect(said('conditions[0].name', 'name is missing.', 'Give name: What it is, such as night shift.')).toBe(
+    'Nothing is entered here. Give what it is, such as night shift.',
+  );
   expect(said('legs', 'legs is an empty list.', 'Give at least 1.')).toBe(
     'No leg has a length yet. Give the first leg one.',
   );

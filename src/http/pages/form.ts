@@ -4,6 +4,7 @@ import type { Submission } from '../../actions/once.ts';
 import { type Refusal, Refused, refuse } from '../../actions/refused.ts';
 import type { Fault } from '../../document/fault.ts';
 import { tell } from '../problem.ts';
+import { sayFault } from './say-fault.ts';
 
 /** The fields of a posted form as text; files and repeated fields apart. */
 export type Entered = Readonly<Record<string, string>>;
@@ -82,14 +83,14 @@ export async function attempt<T>(
     const faults = told.errors ?? [];
     const faultOf = (name: string) => {
       const found = faults.filter((fault) => fault.path === name);
-      return found.length === 0 ? undefined : found.map((fault) => `${fault.message} ${fault.remedy}`.trim()).join(' ');
+      return found.length === 0 ? undefined : found.map((fault) => sayFault(fault, null)).join(' ');
     };
     return {
       ok: false,
       trouble: {
         refusal: error.refusal,
         status: told.status,
-        notice: noticeOf(error.refusal, told.detail),
+        notice: noticeOf(error.refusal, told.detail, faults.length),
         faults,
         faultOf,
       },
@@ -97,8 +98,10 @@ export async function attempt<T>(
   }
 }
 
-/** What a script is told of versions says nothing to a person at a form. */
-function noticeOf(refusal: Refusal, detail: string): string {
+/** What a script is told of versions and of keys says nothing to a person at a form. */
+function noticeOf(refusal: Refusal, detail: string, faults: number): string {
+  if (refusal.code === 'invalid' && faults > 0)
+    return `${faults === 1 ? 'One entry is' : `${faults} entries are`} to be put right: the words stand beside ${faults === 1 ? 'it' : 'them'}. Nothing was saved.`;
   if (refusal.code !== 'stale') return detail;
   return 'Somebody changed this while you did. Nothing of yours is written yet: what stands now is shown here; compare, then save again.';
 }

@@ -9,8 +9,8 @@ import { type Pasted, takePasted } from '../../../document/run-form/pasted.ts';
 import { type ReadRun, readRunForm } from '../../../document/run-form/read-run-form.ts';
 import { lengthReadings } from '../../../document/run-form/readings.ts';
 import type { Entered } from '../form.ts';
+import { sayFault } from '../say-fault.ts';
 import { baseOf } from './read-run.ts';
-import { sayFault } from './say-fault.ts';
 
 export interface TypedDrawing {
   /** What was typed, with the rows that were pasted in their places. */

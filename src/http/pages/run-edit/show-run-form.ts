@@ -21,10 +21,10 @@ import { viewerOf } from '../../plugins/viewer.ts';
 import type { Entered, FormTrouble } from '../form.ts';
 import { jobSheet } from '../job-sheet.ts';
 import { sendPage } from '../page.ts';
+import { sayFault } from '../say-fault.ts';
 import { drawTyped, type TypedDrawing } from './draw-typed.ts';
 import { drawingProps } from './drawing-props.ts';
 import { questionsKey } from './read-run.ts';
-import { sayFault } from './say-fault.ts';
 
 export interface Asked {
   readonly jobId: string;

@@ -3,8 +3,10 @@ import type { Conflict } from '../../../../views/components/conflict-list.tsx';
 import type { FragmentPageProps } from '../../../../views/components/fragment-page.tsx';
 import type { Context } from '../../../actions/context.ts';
 import type { EntryFault } from '../../../document/form/entries.ts';
+import type { UnitSystem } from '../../../domain/model.ts';
 import { formToken } from '../../plugins/sessions.ts';
 import { type Entered, entered, type FormTrouble } from '../form.ts';
+import { sayFault } from '../say-fault.ts';
 
 /** What came back of a form: what was typed, and why it was not taken. */
 export interface FragmentTried {
@@ -25,13 +27,15 @@ export function fragmentProps(
     readonly version: number | null;
     readonly tried: FragmentTried | null;
     readonly wordOf: (field: string) => string;
+    /** In which lengths of faults are said; millimetres where the form has none. */
+    readonly units?: UnitSystem;
     /** As the record stands now, as the texts of the form. */
     readonly now: Entered | null;
     readonly removal: FragmentPageProps['removal'];
   },
 ) {
   const { path, settings, version, tried, wordOf, now, removal } = of;
-  const faults = faultsOf(tried);
+  const faults = faultsOf(tried, of.units ?? null);
   return {
     action: path,
     csrf: formToken(reply),
@@ -44,11 +48,11 @@ export function fragmentProps(
   };
 }
 
-function faultsOf(tried: FragmentTried | null): EntryFault[] {
+function faultsOf(tried: FragmentTried | null, units: UnitSystem | null): EntryFault[] {
   if (tried === null) return [];
   const refused = (tried.trouble?.faults ?? []).map(({ path, message, remedy }) => ({
     field: path,
-    said: `${message} ${remedy}`.trim(),
+    said: sayFault({ path, message, remedy }, units),
   }));
   return [...tried.faults, ...refused];
 }

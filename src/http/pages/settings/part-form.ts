@@ -118,6 +118,7 @@ async function show<T extends { readonly id: string }>(
     version: current?.version ?? null,
     tried,
     wordOf: part.wordOf,
+    units: heading.project.units,
     now,
     removal:
       current === null
