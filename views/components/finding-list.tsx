@@ -13,11 +13,14 @@ export interface FindingListProps {
 
 const WORDS: Readonly<Record<Severity, string>> = { stop: 'Stop', warning: 'Warning', note: 'Note' };
 
-/** Findings in their given order: sign and word, what is wrong and what to do, where, and by which sheet or clause. */
+const PLACES: Readonly<Record<Severity, number>> = { stop: 0, warning: 1, note: 2 };
+
+/** Findings, stops first, else in their given order: sign and word, what is wrong and what to do, where, and by which sheet or clause. */
 export function FindingList({ findings, units, runHref }: FindingListProps): JSX.Element {
+  const inOrder = [...findings].sort((a, b) => PLACES[a.severity] - PLACES[b.severity]);
   return (
     <ul class="findings">
-      {findings.map((finding) => (
+      {inOrder.map((finding) => (
         <li key={`${finding.rule} ${finding.run} ${finding.at} ${finding.message}`} class={finding.severity}>
           <span class="severity">
             <Sign of={finding.severity} /> {WORDS[finding.severity]}

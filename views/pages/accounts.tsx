@@ -45,7 +45,7 @@ export function AccountsPage(props: AccountsPageProps): JSX.Element {
         keyOf={(account) => account.id}
         columns={[
           { head: 'Name', kind: 'name', cell: (account) => account.name },
-          { head: 'Address', cell: (account) => account.email },
+          { head: 'E-mail address', cell: (account) => account.email },
           { head: 'Administrator', cell: (account) => (account.administrator ? 'yes' : '') },
           { head: 'State', cell: (account) => (account.disabled ? 'closed' : 'open') },
           { head: 'Change', cell: (account) => <AccountForms account={account} csrf={csrf} /> },
@@ -90,7 +90,7 @@ function NewAccount({ csrf, submissionId, entered, faultOf }: AccountsPageProps)
         />
         <TextField
           name="email"
-          label="Address"
+          label="E-mail address"
           kind="email"
           value={entered.email ?? ''}
           need="required"

@@ -80,7 +80,7 @@ export function FloorsPage(props: FloorsPageProps): JSX.Element {
   return (
     <>
       <FloorsLive {...props} />
-      {props.release !== null && <ReleaseForm {...props.release} />}
+      {props.release !== null && props.whole.runs > 0 && <ReleaseForm {...props.release} />}
     </>
   );
 }

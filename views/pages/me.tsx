@@ -47,7 +47,7 @@ export function MePage(props: MePageProps): JSX.Element {
       <DefinitionList
         entries={[
           { term: 'Name', value: props.name },
-          { term: 'Address', value: props.email },
+          { term: 'E-mail address', value: props.email },
           { term: 'Administrator', value: props.administrator ? 'yes' : 'no' },
         ]}
       />

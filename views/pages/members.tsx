@@ -45,7 +45,7 @@ export function MembersPage({ jobId, members, changing }: MembersPageProps): JSX
         keyOf={(member) => member.userId}
         columns={[
           { head: 'Name', kind: 'name', cell: (member) => member.name },
-          ...(changing === null ? [] : [{ head: 'Address', cell: (member: MemberRow) => member.email }]),
+          ...(changing === null ? [] : [{ head: 'E-mail address', cell: (member: MemberRow) => member.email }]),
           { head: 'Role', cell: (member) => ROLE_WORDS[member.role] },
           { head: 'Sees and does', cell: (member) => DOES[member.role] },
           ...(changing === null
@@ -72,7 +72,7 @@ export function MembersPage({ jobId, members, changing }: MembersPageProps): JSX
           <Form action={base} csrf={changing.csrf}>
             <TextField
               name="email"
-              label="Address"
+              label="E-mail address"
               kind="email"
               value={changing.entered.email ?? ''}
               need="required"

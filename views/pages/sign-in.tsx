@@ -15,7 +15,7 @@ export function SignInPage(props: { csrf: string; next: string; email: string })
       <input type="hidden" name="next" value={props.next} />
       <TextField
         name="email"
-        label="Address"
+        label="E-mail address"
         kind="email"
         value={props.email}
         autocomplete="username"
@@ -47,7 +47,7 @@ export function FirstAccountPage(props: {
       />
       <TextField
         name="email"
-        label="Address"
+        label="E-mail address"
         kind="email"
         value={props.entered.email ?? ''}
         autocomplete="username"

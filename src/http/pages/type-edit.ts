@@ -14,7 +14,7 @@ export function typeEdit(app: App, context: Context): void {
     at: 'types',
     addTitle: 'Add a busway type',
     titleOf: (type) => `Busway type ${type.id}`,
-    savedWords: (type) => `Busway type ${type.id} is saved, and its runs are laid out anew.`,
+    savedWords: (type) => `Busway type ${type.id} is saved; runs of it are laid out anew.`,
     removedWords: 'The busway type is removed.',
     removal: {
       what: (type) => `type ${type.id}`,
