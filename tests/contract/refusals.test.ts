@@ -117,6 +117,7 @@ const OPTIONAL: Readonly<Record<string, readonly string[]>> = {
     ...[
       'permit',
       'spares',
+      'ownerFurnished',
       'bond',
       'taxes',
       'quotes',

@@ -250,6 +250,7 @@ export function fullDocument(): JobDocument {
       freight: 250_001,
       consumablesPercent: 2,
       spares: 12_345,
+      ownerFurnished: ['label', 'drop'],
       permit: 75_003,
       bond: { percent: 1.2, of: 'price', scale: [{ amount: 10_000_001, percent: 2.5 }] },
       taxes: [{ name: 'Hire tax', percent: 1, on: ['equipment', 'freight'] }],

@@ -120,6 +120,19 @@ forEachDatabase((open) => {
     await set(before.document);
   });
 
+  it('what the owner furnishes is ticked, named with the price and neither bought nor taxed', async () => {
+    const before = await read();
+    const { text } = await play.as('olive').get(`/jobs/${id}/bid`);
+    const own = (name: string) => new RegExp(`name="${name}" value="([^"]+)"`).exec(text)?.[1];
+    const fields = { _csrf: own('_csrf'), version: own('version'), taxPercent: '7', 'ownerFurnished.tap': 'yes' };
+    expect((await play.as('olive').post(`/jobs/${id}/bid`).type('form').send(fields)).status).toBe(303);
+    expect((await read()).document).toMatchObject({ ownerFurnished: ['tap'] });
+    const said = await page();
+    expect(said).toContain('Furnished by the owner, installed by us tap-offs');
+    expect(said).not.toMatch(/tap-off, [^,]+ demo/);
+    await set(before.document);
+  });
+
   it('spares by the rules for ordering are in the price: named where no type prices them, or a sum in their place', async () => {
     const before = await read();
     const order = async (rules: object) => {

@@ -24,6 +24,7 @@ export function aBid(changes: Partial<Bid> = {}): Bid {
     wastePercent: null,
     escalationPercent: null,
     spares: null,
+    ownerFurnished: [],
     freight: null,
     consumables: null,
     consumablesPercent: null,

@@ -1,3 +1,5 @@
+import { UNIT_ITEMS } from '../../src/domain/bid/bid-entries.ts';
+import { itemWord } from '../../src/domain/bid/item-words.ts';
 import type { BidLineName } from '../../src/domain/bid/result.ts';
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -24,6 +26,7 @@ const WORDS: Readonly<Record<string, string>> = {
   estimateClass: 'Estimate class',
   inclusions: 'Included',
   exclusions: 'Not included',
+  ownerFurnished: 'Furnished by the owner',
   qualifications: 'The price supposes',
 };
 
@@ -82,12 +85,19 @@ export function bidCellWord(cell: string): string {
 
 /** What the forms of a bid call an entry, by its path: `quotes[0].lines[1].amount` is "Amount of line 2 of quote 1". */
 export function bidEntryWord(path: string): string {
+  if (path.startsWith('ownerFurnished.')) return `Furnished by the owner: ${ownedWord(path)}`;
   const [, group, row, rest] = /^([\w.]+)\[(\d+)\](?:\.(.+))?$/.exec(path) ?? [];
   if (group === undefined || row === undefined) return WORDS[path] ?? path;
   const owner = `${ROWS[group] ?? group} ${Number(row) + 1}`;
   if (rest === undefined) return owner;
   const inner = /^\w+\[\d+\]/.test(rest) ? bidEntryWord(rest) : bidCellWord(rest.replace(/^on\..*$/, 'on'));
   return `${inner} of ${owner}`;
+}
+
+/** `ownedWord('ownerFurnished.tap') = 'tap-offs'`. */
+export function ownedWord(path: string): string {
+  const item = UNIT_ITEMS.find((own) => path === `ownerFurnished.${own}`);
+  return item === undefined ? path : itemWord(item);
 }
 
 export const BID_LINE_WORDS: Readonly<Record<BidLineName, string>> = {

@@ -24,7 +24,8 @@ export function mergeBidForm(section: BidSection, of: MergeOf): MergedEntries {
 function entryUnits(entries: readonly EntryOf[]): readonly (readonly EntryOf[])[] {
   const units = new Map<string, EntryOf[]>();
   for (const entry of entries) {
-    const [unit = entry.path] = entry.path.split('.');
+    const [head = entry.path] = entry.path.split('.');
+    const unit = entry.reading.kind === 'tick' ? entry.path : head;
     units.set(unit, [...(units.get(unit) ?? []), entry]);
   }
   return [...units.values()];

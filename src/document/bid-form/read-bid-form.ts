@@ -1,4 +1,4 @@
-import { TAXABLE } from '../../domain/bid/bid-entries.ts';
+import { TAXABLE, UNIT_ITEMS } from '../../domain/bid/bid-entries.ts';
 import type { Entered, EntryFault, EntryOf } from '../form/entries.ts';
 import { type Draft, type EntryLog, newLog, put, readEntry } from '../form/read-entry.ts';
 import { valueAt } from '../form/write-entry.ts';
@@ -39,7 +39,12 @@ function settled(draft: Draft, before: BidDocument): Draft {
   const texts = (['inclusions', 'exclusions', 'qualifications'] as const).filter(
     (key) => draft[key] === undefined && before[key]?.length === 0,
   );
-  return { ...Object.fromEntries(kept), ...Object.fromEntries(texts.map((key) => [key, []])) };
+  const owners = tickedOf(UNIT_ITEMS, draft.ownerFurnished, before.ownerFurnished);
+  return {
+    ...Object.fromEntries(kept.filter(([key]) => key !== 'ownerFurnished')),
+    ...Object.fromEntries(texts.map((key) => [key, []])),
+    ...(owners.length > 0 || before.ownerFurnished?.length === 0 ? { ownerFurnished: owners } : {}),
+  };
 }
 
 function readRows(
@@ -76,12 +81,16 @@ function readRow(place: string, entries: readonly EntryOf[], entered: Entered, b
   return draft;
 }
 
-/** The ticks of a tax as the list that the document has; in the order that stood there, where they are the same ones. */
+/** The ticks of a tax as the list that the document has. */
 function withBase(draft: Draft, known: unknown): Draft {
-  const on = TAXABLE.filter((line) => valueAt(draft, `on.${line}`) === true);
-  const old: unknown = valueAt(known, 'on');
-  const isSame = Array.isArray(old) && old.length === on.length && on.every((line) => old.includes(line));
-  return { ...draft, on: isSame ? old : on };
+  return { ...draft, on: tickedOf(TAXABLE, valueAt(draft, 'on'), valueAt(known, 'on')) };
+}
+
+/** What is ticked, in the order that stood there where it is the same. */
+function tickedOf(all: readonly string[], ticks: unknown, old: unknown): readonly unknown[] {
+  const on = all.filter((one) => valueAt(ticks, one) === true);
+  const isSame = Array.isArray(old) && old.length === on.length && on.every((one) => old.includes(one));
+  return isSame ? old : on;
 }
 
 function fieldOf(path: string, places: readonly (readonly [string, string])[]): string {

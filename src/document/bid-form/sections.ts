@@ -1,4 +1,4 @@
-import { TAXABLE } from '../../domain/bid/bid-entries.ts';
+import { TAXABLE, UNIT_ITEMS } from '../../domain/bid/bid-entries.ts';
 import { type Entered, type EntryOf, money, number, text, tick } from '../form/entries.ts';
 import type { BidDocument } from '../job-document.ts';
 
@@ -38,6 +38,7 @@ const lines = (path: string): EntryOf => ({ path, reading: { kind: 'lines' } });
 const PRICE: SectionOf = {
   keys: [
     ...(['materials', 'wastePercent', 'spares', 'escalationPercent', 'freight', 'taxPercent', 'consumables'] as const),
+    'ownerFurnished',
     ...(['consumablesPercent', 'other', 'supervision', 'permit', 'contingencyP', 'overheadPercent'] as const),
     ...(['bond', 'profit'] as const),
   ],
@@ -45,6 +46,7 @@ const PRICE: SectionOf = {
     money('materials'),
     number('wastePercent'),
     money('spares'),
+    ...UNIT_ITEMS.map((item) => tick(`ownerFurnished.${item}`)),
     number('escalationPercent'),
     money('freight'),
     number('taxPercent'),

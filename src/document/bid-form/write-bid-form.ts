@@ -11,7 +11,7 @@ export function writeBidForm(bid: BidDocument, project: Project, section: BidSec
   const { entries, rows } = BID_SECTIONS[section];
   return Object.assign(
     {},
-    writeFragment(bid, entries, project),
+    writeFragment({ ...bid, ownerFurnished: ticksOf(bid.ownerFurnished ?? []) }, entries, project),
     ...rows.map((group) => writeRows(bid, group, project)),
   );
 }
@@ -33,7 +33,11 @@ function writeRows(bid: BidDocument, { group, entries, inner }: RowGroup, projec
 /** The base of a tax is a list in the document and a tick each in the form. */
 function shown(item: object): object {
   if (!('on' in item) || !Array.isArray(item.on)) return item;
-  return { ...item, on: Object.fromEntries(item.on.map((line: unknown) => [String(line), true])) };
+  return { ...item, on: ticksOf(item.on) };
+}
+
+function ticksOf(list: readonly unknown[]): object {
+  return Object.fromEntries(list.map((one) => [String(one), true]));
 }
 
 function listOf(value: unknown): readonly object[] {

@@ -17,6 +17,7 @@ export function toBid(bid: BidDocument): Bid {
     estimateClass: bid.estimateClass ?? null,
     wastePercent: bid.wastePercent ?? null,
     escalationPercent: bid.escalationPercent ?? null,
+    ownerFurnished: bid.ownerFurnished ?? [],
     freight: bid.freight ?? null,
     consumables: bid.consumables ?? null,
     consumablesPercent: bid.consumablesPercent ?? null,

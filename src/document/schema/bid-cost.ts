@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { QUOTED_ITEMS, TAXABLE } from '../../domain/bid/bid-entries.ts';
+import { QUOTED_ITEMS, TAXABLE, UNIT_ITEMS } from '../../domain/bid/bid-entries.ts';
 import { day, label, money, name, note, percent } from './fields.ts';
 
 const quoteLineSchema = z.strictObject({
@@ -50,6 +50,11 @@ export const bidCostEntries = {
   spares: money(
     'Spares, in place of those that the rules for ordering give at the prices of the types; 0 where the material holds them',
   ).optional(),
+  ownerFurnished: z
+    .array(z.enum(UNIT_ITEMS))
+    .max(UNIT_ITEMS.length)
+    .describe('What the owner furnishes and is only installed: neither bought nor taxed')
+    .optional(),
   freight: money('Freight of its own').optional(),
   ...consumables,
   permit: money('Permits and inspections by the authority').optional(),

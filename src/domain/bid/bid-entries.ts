@@ -162,6 +162,8 @@ export interface BidEntries {
   readonly escalationPercent: number | null;
   /** In place of the spares that the rules for ordering give, at their prices; 0 where the material holds them. */
   readonly spares: number | null;
+  /** What the owner brings and we install: in the hours, neither bought nor taxed. */
+  readonly ownerFurnished: readonly UnitItem[];
   readonly freight: number | null;
   readonly consumables: number | null;
   /** Of the labour. */

@@ -61,6 +61,7 @@ function lackingOther({ bid, takeoff }: Lacking): string[] {
   if (bid.materials !== null || bid.other !== null) return [];
   const chosen = bid.quotes.filter((quote) => quote.chosen);
   const isHeld = (item: (typeof BY_OTHERS)[number]) =>
+    bid.ownerFurnished.includes(item) ||
     chosen.some((quote) => holds(quote, item) || leaves(quote, item)) ||
     (item === 'fire-seal' && bid.subcontracts.some(({ work }) => work === 'fire-sealing'));
   const items = BY_OTHERS.filter((item) => !isHeld(item) && takeoff.some((counted) => counted.item === item));
@@ -130,7 +131,7 @@ function isElsewhere({ item }: QuoteLine, quote: Quote, bid: Bid, { priced }: Bo
   const isLeft = UNIT_ITEMS.some(
     (unit) => isFor(item, unit) && leaves(quote, unit) && priced.some(({ key }) => key === unit),
   );
-  return isOffered || isLeft;
+  return isOffered || isLeft || bid.ownerFurnished.some((owners) => isFor(item, owners));
 }
 
 /** Dates as `2026-05-12` stand in the order of their text. */

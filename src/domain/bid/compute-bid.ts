@@ -8,6 +8,7 @@ import { bidLacks } from './bid-lacks.ts';
 import { sumOfLines } from './bid-line.ts';
 import { boughtMaterial } from './bought.ts';
 import { costLines, timedAmount } from './cost-lines.ts';
+import { isFor } from './held.ts';
 import { judgeBid } from './judge-bid.ts';
 import { levelQuotes } from './level-quotes.ts';
 import { markLines } from './marks.ts';
@@ -26,8 +27,11 @@ import type { BidResult, PricedLine } from './result.ts';
  * Example: cost 1,783,755, 10 % overhead, 6 % margin: 1,962,130.50 / 0.94 = 2,087,373.
  */
 export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spares }: Counted): BidResult {
-  const priced = bid.materials === null || bid.unitPrices.length > 0 ? priceTakeoff(job, layouts, takeoff) : [];
-  const bought = boughtMaterial(bid, priced, bid.spares === null ? priceSpares(job, spares) : []);
+  const isOurs = (item: string) => !bid.ownerFurnished.some((owners) => isFor(item, owners));
+  const isPriced = bid.materials === null || bid.unitPrices.length > 0;
+  const priced = isPriced ? priceTakeoff(job, layouts, takeoff).filter(({ key }) => isOurs(key)) : [];
+  const ownSpares = spares?.filter(({ item }) => isOurs(item)) ?? null;
+  const bought = boughtMaterial(bid, priced, bid.spares === null ? priceSpares(job, ownSpares) : []);
   const cost = costLines(job, bid, bought, labour);
   const lines = [...cost, ...markLines(bid, sumOfLines(cost))];
   const price = sumOfLines(lines);
@@ -46,7 +50,7 @@ export function computeBid(job: Job, bid: Bid, { layouts, takeoff, labour, spare
     subcontracts: bid.subcontracts,
     alternates: priceAlternates(bid, labour?.costPerProductiveHour ?? null, sumOfLines(cost)),
     unitPrices,
-    checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices, spares }),
+    checks: judgeBid({ bid, lines, labour, takeoff, packages, unitPrices, spares: ownSpares }),
     terms: termsOf(bid),
   };
 }
@@ -67,6 +71,6 @@ interface Counted {
 }
 
 function termsOf(bid: Bid): BidResult['terms'] {
-  const { date, validUntil, estimateClass, inclusions, exclusions, qualifications, addenda } = bid;
-  return { date, validUntil, estimateClass, inclusions, exclusions, qualifications, addenda };
+  const { date, validUntil, estimateClass, ownerFurnished, inclusions, exclusions, qualifications, addenda } = bid;
+  return { date, validUntil, estimateClass, ownerFurnished, inclusions, exclusions, qualifications, addenda };
 }

@@ -3,9 +3,9 @@ import type { Quote, QuotedItem, QuoteLine, UnitItem } from './bid-entries.ts';
 /** What a joint is made of, by the piece: a quote that names one of these is for the kit. */
 const IN_A_KIT: readonly QuotedItem[] = ['joint-kit', 'clamp', 'contact-set'];
 
-/** Whether a line of a quote is for a thing that the takeoff counts. */
-export function isFor(line: QuotedItem, item: UnitItem): boolean {
-  return line === item || (item === 'joint-kit' && IN_A_KIT.includes(line));
+/** Whether a line of a quote or of the takeoff is for a thing that has a price of one. */
+export function isFor(line: string, item: UnitItem): boolean {
+  return line === item || (item === 'joint-kit' && IN_A_KIT.some((part) => part === line));
 }
 
 /**

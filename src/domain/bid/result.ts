@@ -145,7 +145,14 @@ export interface UnitPrices {
 /** What goes with the price and changes nothing of it. */
 export type BidTerms = Pick<
   BidEntries,
-  'date' | 'validUntil' | 'estimateClass' | 'inclusions' | 'exclusions' | 'qualifications' | 'addenda'
+  | 'date'
+  | 'validUntil'
+  | 'estimateClass'
+  | 'ownerFurnished'
+  | 'inclusions'
+  | 'exclusions'
+  | 'qualifications'
+  | 'addenda'
 >;
 
 export interface BidResult {

@@ -23,6 +23,7 @@ export function unitMaterial(
   quantity: number,
   { bid, bought, priced }: { readonly bid: Bid; readonly bought: Bought; readonly priced: readonly PricedLine[] },
 ): UnitMaterial | null {
+  if (bid.ownerFurnished.includes(entry.item)) return { bare: 0, loaded: 0 };
   const quote = bought.chosen.find((chosen) => holds(chosen, entry.item));
   const tax = 1 + taxPercentOn(bid, 'materials') / 100;
   const escalated = 1 + (bid.escalationPercent ?? 0) / 100;

@@ -3,6 +3,7 @@ import type { Quote } from '../../../src/domain/bid/bid-entries.ts';
 import { levelQuotes } from '../../../src/domain/bid/level-quotes.ts';
 import type { Job } from '../../../src/domain/model.ts';
 import { amountsOf, aQuote, bidOf, quickT2 } from '../../support/bid.ts';
+import { anOrdering, aSpareRule } from '../../support/ordering.ts';
 
 // The trade's own mistake: the cheaper quote leaves out the contact sets. 100,000.00 for the lot without them, plugged at
 // 12,000.00, and 3,000.00 of freight: 115,000.00 level. The other asks 113,000.00 with all of it in.
@@ -144,6 +145,48 @@ describe('a chosen quote in the price', () => {
     const [told] = bid.checks.filter(({ rule }) => rule === 'bid.quote-scope');
     expect(told?.message).toMatch(/says nothing of .*tap-offs, drop cords.*Until then the lot is taken to hold it/);
     expect(told?.message).not.toContain('hangers');
+  });
+
+  describe('what the owner furnishes and we install', () => {
+    const owned = { ownerFurnished: ['tap' as const, 'label' as const, 'slot-closure' as const] };
+
+    test('is neither bought, taxed, wasted nor missing, and stays in the hours', () => {
+      const entries = { taxPercent: 10, wastePercent: 5 };
+      const [whole, bid] = [bidOf({ ...entries, other: 0 }, priced), bidOf({ ...entries, ...owned }, priced)];
+      const less = 960 * 20_000;
+      const [before, after] = [amountsOf(whole), amountsOf(bid)];
+      expect(after.materials).toBe((before.materials ?? 0) - less);
+      expect(after.waste).toBe((before.waste ?? 0) - less * 0.05);
+      expect(after.tax).toBe((before.tax ?? 0) - less * 1.05 * 0.1);
+      expect(after.labour).toBe(before.labour);
+      expect(bid.incomplete).toEqual([]);
+    });
+
+    test('has a unit price of its work alone, and no spares that we price', () => {
+      const unitPrices = [{ item: 'tap' as const, material: null, offered: null }];
+      const [tap] = bidOf({ ...owned, unitPrices }, priced).unitPrices?.lines ?? [];
+      expect(tap).toMatchObject({ material: 0 });
+      expect(tap?.cost).toBeCloseTo((tap?.hours ?? 0) * (332 / 3.25) * 100, 6);
+      const ordering = anOrdering({ spares: [aSpareRule('tap', { minimum: 5 })] });
+      const spared: Job = { ...priced, project: { ...priced.project, ordering } };
+      expect(bidOf({ other: 0 }, spared).spares.length).toBeGreaterThan(0);
+      expect(bidOf(owned, spared).spares).toEqual([]);
+    });
+
+    test('is told where a chosen quote or a sum for all material may hold it', () => {
+      const rules = (changes: object) =>
+        bidOf({ ...owned, ...changes }, priced)
+          .checks.filter(({ rule }) => rule === 'bid.owner-furnished')
+          .map(({ severity, message }) => `${severity}: ${message}`);
+      const lot = aQuote({ chosen: true }, { amount: 5 }, { item: 'label', state: 'lacks' });
+      expect(rules({ quotes: [lot] })).toEqual([
+        expect.stringMatching(
+          /^warning: The owner furnishes tap-offs, slot closure, and the chosen quote Q1 of Invented Supply holds them/,
+        ),
+      ]);
+      expect(rules({ materials: 5 })).toEqual([expect.stringMatching(/^note: .*make sure that it holds none of them/)]);
+      expect(rules({})).toEqual([]);
+    });
   });
 
   test('a quote for tap-offs alone leaves the rest at the prices of its types', () => {

@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
+import { UNIT_ITEMS } from '../../../src/domain/bid/bid-entries.ts';
 import { type Entered, type FaultOf, faultProps } from '../../components/fault-of.ts';
-import { SelectField, TextField } from '../../components/field.tsx';
+import { SelectField, TextField, TickField } from '../../components/field.tsx';
 import { RowFields } from '../../components/row-fields.tsx';
-import { bidEntryWord } from '../../words/bid-entries.ts';
+import { bidEntryWord, ownedWord } from '../../words/bid-entries.ts';
 import { rowsToShow } from './rows.ts';
 
 export interface BidFieldsProps {
@@ -37,6 +38,7 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
           hint="0 where none is due. Other taxes are entered by category, below."
         />
       </div>
+      <Owners entered={entered} />
       <h3>Work and site</h3>
       <div class="fields">
         <TextField {...entry('consumablesPercent')} kind="number" hint="Or a sum beside it." />
@@ -73,6 +75,22 @@ export function BidFields({ entered, faultOf, currency }: BidFieldsProps): JSX.E
       </div>
       <BondScale entered={entered} faultOf={faultOf} currency={currency} />
     </>
+  );
+}
+
+/** Owner-furnished, contractor-installed: in the hours, and in no sum that is taxed. */
+function Owners({ entered }: Pick<BidFieldsProps, 'entered'>) {
+  const paths = UNIT_ITEMS.map((item) => `ownerFurnished.${item}`);
+  return (
+    <details open={paths.some((path) => entered[path] === 'yes')}>
+      <summary>Furnished by the owner</summary>
+      <p class="hint">Installed by us: in the hours, neither bought nor taxed. Not for a sum that is entered above.</p>
+      <div class="fields">
+        {paths.map((path) => (
+          <TickField key={path} name={path} label={ownedWord(path)} ticked={entered[path] === 'yes' ? 'yes' : 'no'} />
+        ))}
+      </div>
+    </details>
   );
 }
 

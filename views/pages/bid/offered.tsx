@@ -156,6 +156,7 @@ function termEntries(terms: BidTerms): Definition[] {
       terms.addenda.map(({ number, date, note }) => [number, date, note].filter((part) => part !== null).join(', ')),
     ),
     ...list('Included', terms.inclusions),
+    ...list('Furnished by the owner, installed by us', terms.ownerFurnished.map(itemWord)),
     ...list('Not included', terms.exclusions),
     ...list('The price supposes', terms.qualifications),
   ];

@@ -2,11 +2,13 @@ import type { Finding } from '../../finding.ts';
 import type { TakeoffLine } from '../../takeoff/result.ts';
 import type { Quote, QuotedItem } from '../bid-entries.ts';
 import { isStale } from '../bid-lacks.ts';
+import { isFor } from '../held.ts';
 import { itemWord } from '../item-words.ts';
 import { bidFinding, type Judged } from './judged.ts';
 
 /** Quotes that have run out or cannot be judged by their date, and what a chosen one says nothing about. */
-export function judgeQuotes({ bid, takeoff, packages }: Judged): readonly Finding[] {
+export function judgeQuotes({ bid, takeoff: counted, packages }: Judged): readonly Finding[] {
+  const takeoff = counted.filter(({ item }) => !bid.ownerFurnished.some((owners) => isFor(item, owners)));
   const stale = bid.quotes
     .filter((quote) => !quote.chosen && isStale(quote, bid))
     .map(({ id, supplier, validUntil }) =>

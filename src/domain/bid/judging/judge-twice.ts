@@ -6,7 +6,7 @@ import { bidFinding, type Judged } from './judged.ts';
 
 /** What may be in the price twice: waste, freight, tests, fire seals, and things that two chosen quotes both hold. */
 export function judgeTwice(of: Judged): readonly Finding[] {
-  return [...wasteTwice(of), ...freightTwice(of), ...workTwice(of), ...quotedTwice(of)];
+  return [...wasteTwice(of), ...freightTwice(of), ...workTwice(of), ...quotedTwice(of), ...ownersToo(of)];
 }
 
 function twice(rule: string, message: string): Finding {
@@ -78,4 +78,21 @@ function quotedTwice({ bid, takeoff }: Judged): Finding[] {
 
 function isLacking({ lines }: Quote, item: QuotedItem): boolean {
   return lines.some((line) => line.item === item && line.state === 'lacks');
+}
+
+/** What the owner furnishes is not bought, so a chosen quote or a sum that holds it would charge the owner for it. */
+function ownersToo({ bid }: Judged): Finding[] {
+  if (bid.ownerFurnished.length === 0) return [];
+  const words = (items: readonly UnitItem[]) => items.map(itemWord).join(', ');
+  const quoted = bid.quotes
+    .filter(({ chosen, goesTo }) => chosen && goesTo === 'materials')
+    .flatMap((quote) => {
+      const items = bid.ownerFurnished.filter((item) => holds(quote, item));
+      if (items.length === 0) return [];
+      const message = `The owner furnishes ${words(items)}, and the chosen quote ${quote.id} of ${quote.supplier} holds them: have them taken out of it, and enter them as lacking.`;
+      return [twice('bid.owner-furnished', message)];
+    });
+  if (bid.materials === null) return quoted;
+  const sum = `The owner furnishes ${words(bid.ownerFurnished)}, and a sum for all material is entered: make sure that it holds none of them, or they are bought and taxed.`;
+  return [...quoted, bidFinding('bid.owner-furnished', 'note', sum)];
 }

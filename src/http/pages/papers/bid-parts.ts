@@ -90,6 +90,14 @@ export function termParts({ terms }: BidResult, which: 'all' | 'stated'): PaperP
   );
   const lists: Extract<PaperPart, { kind: 'list' }>[] = [
     { kind: 'list', heading: 'Included', items: terms.inclusions, none: 'Nothing is listed.' },
+    ...(terms.ownerFurnished.length === 0
+      ? []
+      : [
+          {
+            ...{ kind: 'list' as const, heading: 'Furnished by the owner, installed by us', none: '' },
+            items: terms.ownerFurnished.map(itemWord),
+          },
+        ]),
     { kind: 'list', heading: 'Not included', items: terms.exclusions, none: 'Nothing is listed.' },
     { kind: 'list', heading: 'Qualifications', items: terms.qualifications, none: 'None.' },
     { kind: 'list', heading: 'Addenda received and allowed for', items: addenda, none: 'None.' },

@@ -1,3 +1,4 @@
+import { itemWord } from '../../../domain/bid/item-words.ts';
 import type { BidResult } from '../../../domain/bid/result.ts';
 import type { TableSheet } from '../table-sheet.ts';
 import type { Frame } from './frame.ts';
@@ -11,6 +12,9 @@ export function termsSheet({ title }: Frame, { terms }: BidResult): TableSheet {
     ['Day of the bid', [terms.date ?? 'not stated'], ''],
     ['Holds until', [terms.validUntil ?? 'not stated'], ''],
     ['Included', terms.inclusions, 'Nothing is listed.'],
+    ...(terms.ownerFurnished.length === 0
+      ? []
+      : [['Furnished by the owner, installed by us', terms.ownerFurnished.map(itemWord), ''] as const]),
     ['Not included', terms.exclusions, 'Nothing is listed.'],
     ['Qualifications', terms.qualifications, 'None.'],
     ['Addenda received and allowed for', addenda, 'None.'],
