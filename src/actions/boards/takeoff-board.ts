@@ -8,7 +8,7 @@ import type { TakeoffItem, TakeoffLine } from '../../domain/takeoff/result.ts';
 import { type SummedLine, sumTakeoff } from '../../domain/takeoff/sum-takeoff.ts';
 import { runMarks } from '../../store/run-marks.ts';
 import type { Context, Viewer } from '../context.ts';
-import { figuresOf } from '../figures.ts';
+import { figuresOf, type JobFigures } from '../figures.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 import { type MarksOf, marksIn } from './order-board.ts';
 
@@ -38,23 +38,44 @@ export async function takeoffBoard(
   asked: { readonly by: SummedBy; readonly level: string },
 ): Promise<TakeoffBoard> {
   const heading = await jobHeading(context, viewer, projectId);
-  const { figures, job } = await figuresOf(context.database.db, projectId);
+  const computed = await figuresOf(context.database.db, projectId);
+  const { figures, job } = computed;
   const counted = asked.level === '' ? figures.takeoff : figures.takeoff.filter((line) => line.level === asked.level);
-  const runs = new Map(job.runs.map((run) => [run.id, run]));
-  const levels = [...job.levels].sort((a, b) => a.order - b.order);
   return {
     heading,
     counted,
-    lines: inOrder(sumTakeoff(counted, asked.by), levels).map((line) =>
-      line.item === 'rod-stock' ? { ...line, parts: rodsOf(line, figures.takeoff, runs) } : line,
-    ),
-    levels,
+    lines: linesOf(computed, counted, asked),
+    levels: inWorkOrder(job.levels),
     types: new Map(job.types.map((type) => [type.id, type])),
     rods: planRods(job, figures.layouts),
     leftOut: figures.layouts.filter((layout: RunLayout) => !layout.ok).map((layout) => layout.run),
     findings: judgeTakeoff(job, figures.layouts),
     marksOf: marksIn(job.runs, figures.layouts, await runMarks(context.database.db, projectId)),
   };
+}
+
+/** The lines that were asked for last: who turns the pages of a job of thousands of runs asks for the same ones again. */
+const kept = new WeakMap<JobFigures, { readonly asked: string; readonly lines: readonly SummedLine[] }>();
+
+function linesOf(
+  computed: JobFigures,
+  counted: readonly TakeoffLine[],
+  { by, level }: { readonly by: SummedBy; readonly level: string },
+): readonly SummedLine[] {
+  const asked = `${by} ${level}`;
+  const known = kept.get(computed);
+  if (known?.asked === asked) return known.lines;
+  const { figures, job } = computed;
+  const runs = new Map(job.runs.map((run) => [run.id, run]));
+  const lines = inOrder(sumTakeoff(counted, by), inWorkOrder(job.levels)).map((line) =>
+    line.item === 'rod-stock' ? { ...line, parts: rodsOf(line, figures.takeoff, runs) } : line,
+  );
+  kept.set(computed, { asked, lines });
+  return lines;
+}
+
+function inWorkOrder<T extends { readonly order: number }>(levels: readonly T[]): T[] {
+  return [...levels].sort((a, b) => a.order - b.order);
 }
 
 const ITEMS: readonly TakeoffItem[] = [

@@ -17,7 +17,8 @@ const query = z.object({
   level: z.string().max(200).default(''),
   page: z.coerce.number().int().min(1).default(1).catch(1),
 });
-const LINES_A_PAGE = 300;
+/** A line of a run opens to its own places; one that is added up opens to those of many runs, and takes twice the page. */
+const LINES_A_PAGE = { job: 150, level: 150, run: 300 };
 
 /** What to order, as a page and as a file. */
 export function takeoff(app: App, context: Context): void {
@@ -26,10 +27,11 @@ export function takeoff(app: App, context: Context): void {
     const { by, level, page } = request.query;
     const board = await takeoffBoard(context, viewerOf(request), jobId, { by, level });
     const { heading, lines } = board;
-    const first = (page - 1) * LINES_A_PAGE;
-    const shown = lines.slice(first, first + LINES_A_PAGE);
+    const limit = LINES_A_PAGE[by];
+    const first = (page - 1) * limit;
+    const shown = lines.slice(first, first + limit);
     const path = `/jobs/${jobId}/takeoff`;
-    const listed = { items: shown, total: lines.length, page, limit: LINES_A_PAGE };
+    const listed = { items: shown, total: lines.length, page, limit };
     return sendPage(
       request,
       reply,
@@ -52,7 +54,7 @@ export function takeoff(app: App, context: Context): void {
         levels: board.levels,
         lines: shown,
         total: lines.length,
-        pager: lines.length > LINES_A_PAGE ? pagerOf(listed, 'lines', path, { by, level }) : null,
+        pager: lines.length > limit ? pagerOf(listed, 'lines', path, { by, level }) : null,
         types: board.types,
         rods: board.rods,
         leftOut: board.leftOut,
