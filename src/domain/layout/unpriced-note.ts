@@ -27,7 +27,9 @@ export function unpricedNote(
   ];
   const names = [...sections, ...rest.filter(({ absent }) => absent).map(({ name }) => name)];
   if (names.length === 0) return [];
-  const message = `No price is given for ${listed(names)}: each counted 0 when the sections were chosen. Enter prices to choose by cost.`;
+  const isLopsided = sections.length > 0 && sections.length < type.stockLengths.length;
+  const trap = isLopsided ? ' Other lengths have a price, so one without looks free and is taken before them.' : '';
+  const message = `No price is given for ${listed(names)}: each counted 0 when the sections were chosen.${trap} Enter prices to choose by cost.`;
   return [
     {
       rule: 'price.absent',

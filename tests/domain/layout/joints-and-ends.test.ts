@@ -151,6 +151,14 @@ describe('what wins', () => {
       'No price is given for joint kit and joint labour: each counted 0 when the sections were chosen. Enter prices to choose by cost.',
     ]);
   });
+
+  it('warns that a length without a price looks free beside those that have one', () => {
+    const type = priced({ sections: [{ length: feet(20), price: 1 }] });
+    expect(messages(laidOut(straightRun(40), type), 'price.absent')[0]).toMatch(
+      /^No price is given for section .*: each counted 0 when the sections were chosen\. Other lengths have a price, so one without looks free/,
+    );
+    expect(messages(laidOut(straightRun(40), priced({})), 'price.absent')[0]).not.toContain('looks free');
+  });
 });
 
 describe('the labour of one joint', () => {
