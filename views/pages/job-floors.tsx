@@ -158,8 +158,8 @@ function FloorTable({ jobId, floors, whole, mayDesign }: FloorsPageProps) {
         counted('Tap-offs checked', 'taps'),
         {
           head: 'Hours earned of budget',
-          cell: (floor) => <HoursMeter hours={floor.hours} />,
-          ...(foot ? { foot: <HoursMeter hours={whole.hours} /> } : {}),
+          cell: (floor) => (floor.runs === 0 ? '' : <HoursMeter hours={floor.hours} />),
+          ...(foot ? { foot: whole.runs === 0 ? '' : <HoursMeter hours={whole.hours} /> } : {}),
         },
         {
           head: 'Barred',
