@@ -41,6 +41,13 @@ export const TAP_COLUMNS = {
     pf: ['power factor'],
     serves: ['equipment'],
     pair: ['pair label'],
+    fixed: ['may not move'],
+    'interrupting kA': ['ka', 'kaic', 'interrupting rating'],
+    continuous: ['three hours or more'],
+    'third harmonic': ['3rd harmonic'],
+    'phase may change': ['movable phase'],
+    drop: ['drop length', 'cord length'],
+    weight: ['box weight'],
   },
   required: ['run', 'tap', 'at', 'phases', 'device'],
 } as const satisfies Columns<string>;

@@ -12,7 +12,8 @@ import type { ListFault, ReadList } from './list-fault.ts';
 import { previewTaps, type RunTap, type TapsPreview } from './preview.ts';
 import { readTable, type Table } from './read-table.ts';
 import { inRowOrder, type ListLog, type RowTaker, rowTaker } from './row-taker.ts';
-import { readLoadVA, readNeutral, readPhases, readPlace, readPowerFactor } from './tap-cells.ts';
+import { readLoadVA, readPhases, readPlace, readPowerFactor, readYesNo } from './tap-cells.ts';
+import { EXTRA_COLUMNS, EXTRA_KEYS, readExtras } from './tap-extras.ts';
 import { withTaps } from './with-list.ts';
 
 /**
@@ -71,7 +72,7 @@ function readTap(
   const id = row.need('tap', readText) ?? '';
   const place = row.need('at', readPlace(units, unit, alongRun(runs.get(run)))) ?? { atMm: 0 };
   const phases = row.need('phases', readPhases) ?? 'L1';
-  const neutral = row.take('neutral', readNeutral);
+  const neutral = row.take('neutral', readYesNo);
   const deviceA =
     row.need('device', readFigure({ '': 1, a: 1 }, 'the rating of the device in amperes, such as 30')) ?? 0;
   const load = readLoad(row);
@@ -88,6 +89,7 @@ function readTap(
     ...(powerFactor !== undefined && { powerFactor }),
     ...(serves !== undefined && { serves }),
     ...(pair !== undefined && { pair }),
+    ...readExtras(row, units, table.columns.get('drop')?.unit ?? null),
   };
   return { run, tap };
 }
@@ -130,4 +132,5 @@ const COLUMN_OF: readonly (readonly [string, TapColumn])[] = [
   ['powerFactor', 'pf'],
   ['serves', 'serves'],
   ['pair', 'pair'],
+  ...EXTRA_COLUMNS.map((column) => [EXTRA_KEYS[column], column] as const),
 ];

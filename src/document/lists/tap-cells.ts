@@ -64,7 +64,8 @@ export function readPhases(text: string): Cell<TapDocument['phases']> {
   };
 }
 
-export function readNeutral(text: string): Cell<boolean> {
+/** Yes or no, in the ways that people write it. */
+export function readYesNo(text: string): Cell<boolean> {
   const plain = text.toLowerCase();
   if (['yes', 'y', 'true', '1'].includes(plain)) return { value: true };
   if (['no', 'n', 'false', '0'].includes(plain)) return { value: false };

@@ -1,8 +1,11 @@
 import { parse } from 'csv-parse/sync';
 import type { UnitSystem } from '../../domain/model.ts';
 import type { JobDocument, RunDocument } from '../job-document.ts';
+import { TAP_COLUMNS, type TapColumn } from '../lists/columns.ts';
 import type { ListFault } from '../lists/list-fault.ts';
+import { readTable } from '../lists/read-table.ts';
 import { readTaps } from '../lists/read-taps.ts';
+import { EXTRA_COLUMNS, EXTRA_KEYS, type Extras } from '../lists/tap-extras.ts';
 import { writeTaps } from '../lists/write-taps.ts';
 import { MAX_LEG_MM } from '../schema/fields.ts';
 import type { TapDocument } from '../schema/tap.ts';
@@ -44,18 +47,21 @@ interface TypedRun extends Pick<RunDocument, 'legs'> {
 
 /**
  * Tap-offs from the rows of a spreadsheet, with the columns of the tap list; the column of the run may be left out. What the
- * list has no column for is kept from the tap-off of the same label in `before`.
+ * sheet has no column for is kept from the tap-off of the same label in `before`; under a column that it has, an empty cell
+ * says nothing.
  */
 export function readTapSheet(sheet: string, job: JobDocument, run: TypedRun, before: readonly TapDocument[]): TapSheet {
   const text = sheet.replace(/\r\n?/g, '\n').replace(/^\n+|\s+$/g, '');
   if (text === '' || onlyHeadings(text)) return { ok: true, taps: [], questions: [] };
   const own = bare(run, job);
-  const read = readTaps(withRun(text, own.id), { ...EMPTY_JOB, ...ofJob(job), runs: [own] });
+  const sheetOfRun = withRun(text, own.id);
+  const read = readTaps(sheetOfRun, { ...EMPTY_JOB, ...ofJob(job), runs: [own] });
   if (!read.ok) return read;
   const known = new Map(before.map((tap) => [tap.id, tap]));
+  const columns = columnsOf(sheetOfRun);
   return {
     ok: true,
-    taps: read.made.map(({ tap }) => ({ ...beyondTheList(known.get(tap.id)), ...tap })),
+    taps: read.made.map(({ tap }) => ({ ...besideTheSheet(known.get(tap.id), columns), ...tap })),
     questions: read.questions,
   };
 }
@@ -88,9 +94,14 @@ function withRun(text: string, run: string): string {
   return [`run${delimiter}${headings}`, ...numbered].join('\n');
 }
 
-/** What a tap-off says that no column of the list holds. */
-function beyondTheList(tap: TapDocument | undefined): Partial<TapDocument> {
+/** What a tap-off says in columns that the sheet leaves out. */
+function besideTheSheet(tap: TapDocument | undefined, columns: ReadonlySet<TapColumn>): Extras {
   if (tap === undefined) return {};
-  const { id, atMm, near, phases, neutral, deviceA, loadVA, loadA, powerFactor, serves, pair, ...rest } = tap;
-  return rest;
+  const keys = EXTRA_COLUMNS.filter((column) => !columns.has(column)).map((column) => EXTRA_KEYS[column]);
+  return Object.fromEntries(keys.flatMap((key) => (tap[key] === undefined ? [] : [[key, tap[key]]])));
+}
+
+function columnsOf(text: string): ReadonlySet<TapColumn> {
+  const table = readTable<TapColumn>(text, TAP_COLUMNS);
+  return new Set('faults' in table ? [] : table.columns.keys());
 }

@@ -76,7 +76,8 @@ function parseQuantity(text: string, kind: Kind, plainUnit: (unit: string) => st
   const factor = Object.hasOwn(kind.units, unit) ? kind.units[unit] : undefined;
   if (factor === undefined)
     return { ok: false, problem: `"${typed.slice(0, 20)}" is not a unit that fits here.`, remedy };
-  return { ok: true, value: value * factor };
+  // Ten pounds are 4.5359237 kg, not 4.535923700000001: what is written down is written as short as it is.
+  return { ok: true, value: Number((value * factor).toPrecision(15)) };
 }
 
 function readNumber(digits: string): number | undefined {

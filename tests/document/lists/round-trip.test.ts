@@ -35,6 +35,28 @@ test('a list begins with its headings and has the line ends of a CSV file', () =
   );
 });
 
+test('what few lists say of a tap-off has a column where some tap-off says it, and none elsewhere', () => {
+  const job = listJob();
+  const [run] = job.runs;
+  const [first] = run!.taps!;
+  const heavy = { ...first!, id: 'T2', atMm: 3048, weightKg: 4.5, dropMm: 1219.2, fixed: true };
+  const written = writeTaps({ ...job, runs: [{ ...run!, taps: [first!, heavy] }] });
+  expect(written.split('\r\n').slice(0, 3)).toEqual([
+    'run,tap,at,phases,neutral,device,load VA,load A,pf,serves,pair,fixed,drop,weight',
+    `F1-R01-A,T1,"1'-9""",L1,,30,2000,,,,,,,`,
+    `F1-R01-A,T2,"10'-0""",L1,,30,2000,,,,,yes,"4'-0""",4.5 kg`,
+  ]);
+  const read = (cells: string) =>
+    readTaps(`run,tap,at,phases,device,load VA,drop (in),weight,fixed\nF1-R01-A,T9,20 ft,L1,30,900,${cells}`, job);
+  expect(madeOf(read('48,10 lb,no'))).toMatchObject([{ tap: { dropMm: 1219.2, weightKg: 4.5359237, fixed: false } }]);
+  const wrong = read('soon,heavy,perhaps');
+  expect(wrong.ok ? [] : wrong.faults.map(({ row, column }) => [row, column])).toEqual([
+    [2, 'drop'],
+    [2, 'weight'],
+    [2, 'fixed'],
+  ]);
+});
+
 test('a cell that a spreadsheet would run as a formula goes out guarded, and comes back as it was', () => {
   const job = listJob();
   const [run] = job.runs;
@@ -103,6 +125,13 @@ const tap: fc.Arbitrary<TapDocument> = fc
         powerFactor: fc.integer({ min: 1, max: 1000 }).map((thousandths) => thousandths / 1000),
         serves: label,
         pair: label,
+        fixed: fc.boolean(),
+        interruptingKA: fc.integer({ min: 1, max: 650 }).map((tenths) => tenths / 10),
+        continuous: fc.boolean(),
+        thirdHarmonic: fc.integer({ min: 0, max: 1000 }).map((thousandths) => thousandths / 1000),
+        movablePhase: fc.boolean(),
+        dropMm: eightieths(0, 10_000),
+        weightKg: fc.integer({ min: 0, max: 5000 }).map((hundredths) => hundredths / 100),
       },
       { requiredKeys: ['id', 'phases', 'deviceA'] },
     ),

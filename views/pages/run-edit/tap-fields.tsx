@@ -29,7 +29,7 @@ export function TapFields(props: Filled & { readonly tapFaults: readonly SheetFa
         label="Rows of the tap list"
         kind="sheet"
         rows={Math.min(30, entry.value.split('\n').length + 3)}
-        hint="Copy to a spreadsheet and paste back, or type. Columns: tap, at, phases, neutral, device, load VA or load A, pf, serves, pair. What the list has no column for (drop, weight, fixed place) stays with the tap-off of the same label."
+        hint="Copy to a spreadsheet and paste back, or type. Columns: tap, at, phases, neutral, device, load VA or load A, pf, serves, pair, and at need fixed, interrupting kA, continuous, third harmonic, phase may change, drop, weight. What the sheet has no column for stays with the tap-off of the same label."
       />
     </Part>
   );
