@@ -51,9 +51,9 @@ test('what few lists say of a tap-off has a column where some tap-off says it, a
   expect(madeOf(read('48,10 lb,no'))).toMatchObject([{ tap: { dropMm: 1219.2, weightKg: 4.5359237, fixed: false } }]);
   const wrong = read('soon,heavy,perhaps');
   expect(wrong.ok ? [] : wrong.faults.map(({ row, column }) => [row, column])).toEqual([
+    [2, 'fixed'],
     [2, 'drop'],
     [2, 'weight'],
-    [2, 'fixed'],
   ]);
 });
 
