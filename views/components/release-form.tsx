@@ -30,8 +30,7 @@ export function ReleaseForm(props: ReleaseFormProps): JSX.Element {
       ) : (
         <Form action={`/jobs/${jobId}/releases`} csrf={csrf} submissionId={submissionId}>
           <p>
-            {sayReady(fresh, changed)} Their pieces, joints, hangers and tap-offs get an identity that later revisions
-            keep.
+            {sayReady(fresh, changed)} Pieces, joints, hangers and tap-offs get an identity that later revisions keep.
           </p>
           {changed > 0 && (
             <TextField name="reason" label="Why the released runs change" need="required" hint="The floor reads it." />
