@@ -4,6 +4,7 @@ import type { BuswayType, UnitSystem } from '../../src/domain/model.ts';
 import type { RodPlan } from '../../src/domain/takeoff/plan-rods.ts';
 import type { TakeoffLine } from '../../src/domain/takeoff/result.ts';
 import { formatLength } from '../../src/domain/units/format-length.ts';
+import { shownQuantity } from '../../src/domain/units/quantities.ts';
 import { ButtonLink } from '../components/button.tsx';
 import { type Column, DataTable } from '../components/data-table.tsx';
 import { EmptyState } from '../components/empty-state.tsx';
@@ -136,7 +137,7 @@ function columnsOf({ units, by, levels, types, marksOf, placesHref }: TakeoffPag
       cell: ({ line }) => (
         <CountedFrom
           words={takeoffLineWords(line)}
-          quantity={line.quantity}
+          quantity={shownQuantity(line, units).quantity}
           parts={line.parts}
           units={units}
           marksOf={marksOf}
@@ -144,7 +145,7 @@ function columnsOf({ units, by, levels, types, marksOf, placesHref }: TakeoffPag
         />
       ),
     },
-    { head: 'Unit', cell: ({ line }) => line.unit },
+    { head: 'Unit', cell: ({ line }) => shownQuantity(line, units).unit },
   ];
 }
 

@@ -38,6 +38,18 @@ export function formatHours(hours: number): string {
   return `${show(hours, 2)} h`;
 }
 
+/**
+ * A counted quantity in the job's own units, to a hundredth of a foot: the takeoff counts slot closure in metres.
+ * `shownQuantity({ quantity: 15.24, unit: 'm' }, 'ft-in') = { quantity: 50, unit: 'ft' }`.
+ */
+export function shownQuantity(
+  { quantity, unit }: { readonly quantity: number; readonly unit: string },
+  units: UnitSystem,
+): { readonly quantity: number; readonly unit: string } {
+  if (unit !== 'm' || units === 'metric') return { quantity, unit };
+  return { quantity: Number((quantity / M_PER_FT).toFixed(2)), unit: 'ft' };
+}
+
 function show(value: number, digits: number): string {
   return new Intl.NumberFormat('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits }).format(value);
 }

@@ -3,6 +3,7 @@ import type { UnitSystem } from '../../../src/domain/model.ts';
 import type { OrderPart } from '../../../src/domain/ordering/order-things.ts';
 import type { MarkedPlace } from '../../../src/domain/ordering/place-marks.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
+import { shownQuantity } from '../../../src/domain/units/quantities.ts';
 
 export type MarksOf = (part: Pick<OrderPart, 'run' | 'places' | 'item'>) => readonly MarkedPlace[];
 
@@ -35,8 +36,7 @@ export function CountedFrom({ words, quantity, parts, units, marksOf, href }: Co
         <ul class="plain">
           {shown.map((part) => (
             <li key={part.run}>
-              <strong>{part.run}</strong>{' '}
-              {Number.isInteger(part.quantity) ? part.quantity : `${part.quantity.toFixed(3)} ${part.unit}`}
+              <strong>{part.run}</strong> {sayPart(part, units)}
               <span class="soft"> at {sayPlaces(marksOf(part), units)}</span>
             </li>
           ))}
@@ -64,7 +64,12 @@ function sayPlaces(places: readonly MarkedPlace[], units: UnitSystem): string {
   return places.length > PLACES_SHOWN ? `${said.join(', ')} …` : said.join(', ');
 }
 
-/** Whole counts with their thousands, metres with two decimals. */
+function sayPart(part: OrderPart, units: UnitSystem): string {
+  const { quantity, unit } = shownQuantity(part, units);
+  return Number.isInteger(quantity) && unit === 'each' ? String(quantity) : `${sayQuantity(quantity)} ${unit}`;
+}
+
+/** Whole counts with their thousands, feet and metres with two decimals. */
 export function sayQuantity(quantity: number): string {
   return Number.isInteger(quantity) ? quantity.toLocaleString('en-US') : quantity.toFixed(2);
 }

@@ -9,6 +9,7 @@ import type { Ordering } from '../../../src/domain/ordering/ordering.ts';
 import type { Spares } from '../../../src/domain/ordering/spares.ts';
 import { groupBy } from '../../../src/domain/takeoff/group-by.ts';
 import { formatLength } from '../../../src/domain/units/format-length.ts';
+import { shownQuantity } from '../../../src/domain/units/quantities.ts';
 import { ButtonLink } from '../../components/button.tsx';
 import { DataTable } from '../../components/data-table.tsx';
 import { EmptyState } from '../../components/empty-state.tsx';
@@ -142,17 +143,17 @@ function Floor({ orders, of }: { orders: readonly [Order, ...Order[]]; of: Order
             line.purpose === 'work' ? (
               <CountedFrom
                 words={orderLineWords(line)}
-                quantity={line.quantity}
+                quantity={shownQuantity(line, units).quantity}
                 parts={line.parts}
                 units={units}
                 marksOf={marksOf}
                 href={placesHref(line)}
               />
             ) : (
-              sayQuantity(line.quantity)
+              sayQuantity(shownQuantity(line, units).quantity)
             ),
         },
-        { head: 'Unit', cell: ({ line }) => line.unit },
+        { head: 'Unit', cell: ({ line }) => shownQuantity(line, units).unit },
       ]}
     />
   );

@@ -3,6 +3,7 @@ import { noDateWords, orderLineWords, purposeWord } from '../../../../views/word
 import type { OrderBoard } from '../../../actions/boards/order-board.ts';
 import { formatLength } from '../../../domain/units/format-length.ts';
 import { type Length, toMm } from '../../../domain/units/length.ts';
+import { shownQuantity } from '../../../domain/units/quantities.ts';
 import type { ListedRow, SpareRow, ToolRow } from '../../../paper/workbooks/order-sheets.ts';
 import { sayMarks } from './say-marks.ts';
 
@@ -25,8 +26,7 @@ export function orderRows(board: OrderBoard): {
       type: line.type ?? '',
       length: say(line.length),
       lengthMm: line.length === null ? null : toMm(line.length),
-      quantity: line.quantity,
-      unit: line.unit,
+      ...shownQuantity(line, units),
       marks: sayMarks(line, board.marksOf),
     })),
   );

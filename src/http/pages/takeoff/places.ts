@@ -4,6 +4,7 @@ import { orderLineWords } from '../../../../views/words/order-items.ts';
 import { placesBoard } from '../../../actions/boards/places-board.ts';
 import type { Context } from '../../../actions/context.ts';
 import { ORDER_ITEMS } from '../../../domain/ordering/ordering.ts';
+import { shownQuantity } from '../../../domain/units/quantities.ts';
 import type { App } from '../../app-type.ts';
 import { viewerOf } from '../../plugins/viewer.ts';
 import { jobSheet } from '../job-sheet.ts';
@@ -55,8 +56,7 @@ export function places(app: App, context: Context): void {
       }),
       PlacesPage({
         words,
-        quantity: board.quantity,
-        unit: board.unit,
+        ...shownQuantity(board, heading.project.units),
         units: heading.project.units,
         rows: rows.map((row) => ({ ...row, href: row.runId === null ? null : `/jobs/${jobId}/runs/${row.runId}` })),
         total,

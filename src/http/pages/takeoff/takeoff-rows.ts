@@ -6,6 +6,7 @@ import type { Context, Viewer } from '../../../actions/context.ts';
 import type { TakeoffLine } from '../../../domain/takeoff/result.ts';
 import { formatLength } from '../../../domain/units/format-length.ts';
 import { toMm } from '../../../domain/units/length.ts';
+import { shownQuantity } from '../../../domain/units/quantities.ts';
 import type { OrderRow } from '../../../paper/workbooks/takeoff-workbook.ts';
 import { orderRows } from './order-rows.ts';
 
@@ -34,8 +35,7 @@ function rowOf(line: TakeoffLine, units: 'ft-in' | 'metric'): OrderRow {
     type: line.type ?? '',
     length: line.length === null ? '' : formatLength(line.length, units),
     lengthMm: line.length === null ? null : toMm(line.length),
-    quantity: line.quantity,
-    unit: line.unit,
+    ...shownQuantity(line, units),
     places: line.places.map((at) => formatLength(at, units)).join('; '),
   };
 }
