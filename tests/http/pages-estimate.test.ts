@@ -32,8 +32,8 @@ forEachDatabase((open) => {
     expect(said).toMatch(/elbow, conductors inside the bend demo-250A-3PN 1\b/);
     expect(said).toMatch(/fire seal 120 min demo-250A-3PN 1\b/);
     expect(said).toContain('Seating tool, added by hand 4 each');
-    // 730.61 m in the document's metres, in a job of feet: 730.61 / 0.3048.
-    expect(said).toMatch(/slot closure demo-250A-3PN 2397\.0\d\b.* ft\b/);
+    // 70 ft of run less twenty boxes of a foot on each straight run: counted in metres, shown in the feet of the job.
+    expect(said).toMatch(/slot closure demo-250A-3PN 2,397 .*?F1-R01-A 50 ft at/);
   });
 
   it('a line opens to the places it was counted from', async () => {

@@ -71,5 +71,8 @@ function sayPart(part: OrderPart, units: UnitSystem): string {
 
 /** Whole counts with their thousands, feet and metres with two decimals. */
 export function sayQuantity(quantity: number): string {
-  return Number.isInteger(quantity) ? quantity.toLocaleString('en-US') : quantity.toFixed(2);
+  return quantity.toLocaleString('en-US', {
+    minimumFractionDigits: Number.isInteger(quantity) ? 0 : 2,
+    maximumFractionDigits: 2,
+  });
 }
