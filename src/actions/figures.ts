@@ -28,7 +28,19 @@ export async function getFigures(
   return { ...(await figuresOf(context.database.db, projectId)), reached };
 }
 
-/** The same for a caller that has already asked who is reading. */
+/** A job with what is counted of it; hours, range and bid are not worked out for it. */
+export interface JobCounted {
+  readonly job: Job;
+  readonly counted: Counted;
+}
+
+/** What is counted of the design as it stands, for a caller that has already asked who is reading. */
+export async function countedJob(reader: Reader, projectId: string): Promise<JobCounted> {
+  const { job, layouts } = await designOf(reader, projectId);
+  return { job, counted: countedOf(job, layouts) };
+}
+
+/** `getFigures` for a caller that has already asked who is reading. */
 export async function figuresOf(reader: Reader, projectId: string): Promise<JobFigures> {
   const design = await designOf(reader, projectId);
   const known = kept.get(design);

@@ -1,6 +1,7 @@
+import type { Counted } from '../../domain/figures.ts';
 import type { Finding } from '../../domain/finding.ts';
 import type { RunLayout } from '../../domain/layout/result.ts';
-import type { BuswayType } from '../../domain/model.ts';
+import type { BuswayType, Job } from '../../domain/model.ts';
 import { rodsOf } from '../../domain/ordering/rods-of.ts';
 import { judgeTakeoff } from '../../domain/takeoff/judge-takeoff.ts';
 import { planRods, type RodPlan } from '../../domain/takeoff/plan-rods.ts';
@@ -8,7 +9,7 @@ import type { TakeoffItem, TakeoffLine } from '../../domain/takeoff/result.ts';
 import { type SummedLine, sumTakeoff } from '../../domain/takeoff/sum-takeoff.ts';
 import { runMarks } from '../../store/run-marks.ts';
 import type { Context, Viewer } from '../context.ts';
-import { figuresOf, type JobFigures } from '../figures.ts';
+import { countedJob } from '../figures.ts';
 import { type JobHeading, jobHeading } from '../job-heading.ts';
 import { type MarksOf, marksIn } from './order-board.ts';
 
@@ -38,39 +39,38 @@ export async function takeoffBoard(
   asked: { readonly by: SummedBy; readonly level: string },
 ): Promise<TakeoffBoard> {
   const heading = await jobHeading(context, viewer, projectId);
-  const computed = await figuresOf(context.database.db, projectId);
-  const { figures, job } = computed;
-  const counted = asked.level === '' ? figures.takeoff : figures.takeoff.filter((line) => line.level === asked.level);
+  const { job, counted: all } = await countedJob(context.database.db, projectId);
+  const counted = asked.level === '' ? all.takeoff : all.takeoff.filter((line) => line.level === asked.level);
   return {
     heading,
     counted,
-    lines: linesOf(computed, counted, asked),
+    lines: linesOf(job, all, counted, asked),
     levels: inWorkOrder(job.levels),
     types: new Map(job.types.map((type) => [type.id, type])),
-    rods: planRods(job, figures.layouts),
-    leftOut: figures.layouts.filter((layout: RunLayout) => !layout.ok).map((layout) => layout.run),
-    findings: judgeTakeoff(job, figures.layouts),
-    marksOf: marksIn(job.runs, figures.layouts, await runMarks(context.database.db, projectId)),
+    rods: planRods(job, all.layouts),
+    leftOut: all.layouts.filter((layout: RunLayout) => !layout.ok).map((layout) => layout.run),
+    findings: judgeTakeoff(job, all.layouts),
+    marksOf: marksIn(job.runs, all.layouts, await runMarks(context.database.db, projectId)),
   };
 }
 
 /** The lines that were asked for last: who turns the pages of a job of thousands of runs asks for the same ones again. */
-const kept = new WeakMap<JobFigures, { readonly asked: string; readonly lines: readonly SummedLine[] }>();
+const kept = new WeakMap<Counted, { readonly asked: string; readonly lines: readonly SummedLine[] }>();
 
 function linesOf(
-  computed: JobFigures,
+  job: Job,
+  all: Counted,
   counted: readonly TakeoffLine[],
   { by, level }: { readonly by: SummedBy; readonly level: string },
 ): readonly SummedLine[] {
   const asked = `${by} ${level}`;
-  const known = kept.get(computed);
+  const known = kept.get(all);
   if (known?.asked === asked) return known.lines;
-  const { figures, job } = computed;
   const runs = new Map(job.runs.map((run) => [run.id, run]));
   const lines = inOrder(sumTakeoff(counted, by), inWorkOrder(job.levels)).map((line) =>
-    line.item === 'rod-stock' ? { ...line, parts: rodsOf(line, figures.takeoff, runs) } : line,
+    line.item === 'rod-stock' ? { ...line, parts: rodsOf(line, all.takeoff, runs) } : line,
   );
-  kept.set(computed, { asked, lines });
+  kept.set(all, { asked, lines });
   return lines;
 }
 

@@ -33,9 +33,31 @@ export function workOf(job: UnpricedJob, layouts: readonly RunLayout[], takeoff:
     if (!layout?.ok) return [];
     const level = levelOf.get(run.level);
     if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
-    return [{ run, level, measures: measureRun(run, layout, takeoffOf.get(run.id) ?? []) }];
+    return [workAt(run, level, layout, takeoffOf.get(run.id) ?? [])];
   });
   return { levels: job.levels, runs, lengthless: lengthlessOf(runs) };
+}
+
+interface Measured {
+  readonly lines: readonly TakeoffLine[];
+  readonly work: RunWork;
+}
+
+/** Work of runs that was measured before from the same lines. */
+const measured = new WeakMap<RunLayout, Measured>();
+
+function workAt(run: Run, level: Level, layout: RunLayout, lines: readonly TakeoffLine[]): RunWork {
+  const known = measured.get(layout);
+  const isSame =
+    known !== undefined &&
+    known.work.run === run &&
+    known.work.level === level &&
+    known.lines.length === lines.length &&
+    known.lines.every((line, index) => line === lines[index]);
+  if (isSame) return known.work;
+  const work = { run, level, measures: measureRun(run, layout, lines) };
+  measured.set(layout, { lines, work });
+  return work;
 }
 
 function lengthlessOf(runs: readonly RunWork[]): Work['lengthless'] {

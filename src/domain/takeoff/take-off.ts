@@ -1,5 +1,5 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Extra, UnpricedJob } from '../model.ts';
+import type { BuswayType, Extra, Run, UnpricedJob } from '../model.ts';
 import { countRun } from './count-run.ts';
 import { planRods, type RodPlan } from './plan-rods.ts';
 import type { TakeoffLine } from './result.ts';
@@ -20,9 +20,26 @@ export function takeOff(job: UnpricedJob, layouts: readonly RunLayout[]): readon
     if (!layout?.ok) return [];
     const type = typeOf.get(run.type);
     if (!type) throw new Error(`run ${run.id} names the busway type ${run.type}, which the job does not hold`);
-    return countRun(run, type, layout);
+    return countOf(run, type, layout);
   });
   return [...byRun, ...planRods(job, layouts).map(rodStockLine), ...job.extras.map(extraLine)];
+}
+
+interface Count {
+  readonly run: Run;
+  readonly type: BuswayType;
+  readonly lines: readonly TakeoffLine[];
+}
+
+/** Lines of runs that were counted before: in a large job one run is drawn anew and thousands are not. */
+const counts = new WeakMap<RunLayout, Count>();
+
+function countOf(run: Run, type: BuswayType, layout: RunLayout): readonly TakeoffLine[] {
+  const known = counts.get(layout);
+  if (known?.run === run && known.type === type) return known.lines;
+  const lines = countRun(run, type, layout);
+  counts.set(layout, { run, type, lines });
+  return lines;
 }
 
 function rodStockLine({ rod, plan }: RodPlan): TakeoffLine {
