@@ -15,8 +15,9 @@ export interface FlowChartProps {
 }
 
 const LETTER = 12;
-const ROW = 46;
 const HEAD = 22;
+/** A level is so high, and less where they are many: a tall building still fits a screen or two. */
+const ROW = { most: 46, least: 8, all: 600 };
 /** Told apart without colour. */
 const DASHES = ['', '9 4', '2 3', '12 3 2 3', '5 2', '1 4', '14 4', '6 2 1 2'];
 
@@ -27,9 +28,13 @@ const DASHES = ['', '9 4', '2 3', '12 3 2 3', '5 2', '1 4', '14 4', '6 2 1 2'];
 export function FlowChart({ plan, levels, dates, of, ink, width = 960 }: FlowChartProps): JSX.Element {
   const inks = inksFor(ink);
   const left = Math.max(...levels.map((level) => textWidth(level, LETTER))) + 14;
-  const height = HEAD + levels.length * ROW + 34;
+  const row = Math.min(ROW.most, Math.max(ROW.least, ROW.all / Math.max(1, levels.length)));
+  // Higher up the lines stand apart, and so do the numbers on them.
+  const apart = Math.floor(levels.length / 4);
+  const named = Math.ceil((LETTER + 2) / row);
+  const height = HEAD + levels.length * row + 34;
   const toX = linear([0, Math.max(1, plan.finish)], [left, width - 16]);
-  const edge = (level: number) => height - 34 - level * ROW;
+  const edge = (level: number) => height - 34 - level * row;
   const words = `${of}: finish after ${plan.finish} working days; ${plan.crews.map(({ name, stays, idle }) => `${name} from day ${(stays[0]?.start ?? 0) + 1}, idle ${idle}`).join('; ')}`;
   return (
     <svg
@@ -45,10 +50,19 @@ export function FlowChart({ plan, levels, dates, of, ink, width = 960 }: FlowCha
       <title>{words}</title>
       {levels.map((level, index) => (
         <g key={level}>
-          <line x1={left} x2={width - 16} y1={edge(index)} y2={edge(index)} stroke={inks.ink} stroke-width={0.5} />
-          <text x={4} y={edge(index) - ROW / 2 + 4} fill={inks.ink}>
-            {level}
-          </text>
+          <line
+            x1={left}
+            x2={width - 16}
+            y1={tenth(edge(index))}
+            y2={tenth(edge(index))}
+            stroke={inks.ink}
+            stroke-width={0.5}
+          />
+          {index % named === 0 && (
+            <text x={4} y={tenth(edge(index) - row / 2 + 4)} fill={inks.ink}>
+              {level}
+            </text>
+          )}
         </g>
       ))}
       <Weeks toX={toX} finish={plan.finish} dates={dates} top={edge(levels.length)} foot={edge(0)} ink={inks.ink} />
@@ -58,7 +72,7 @@ export function FlowChart({ plan, levels, dates, of, ink, width = 960 }: FlowCha
             d={stays
               .map(
                 ({ start, finish }, level) =>
-                  `${level === 0 ? 'M' : 'L'}${tenth(toX(start))} ${edge(level)}L${tenth(toX(finish))} ${edge(level + 1)}`,
+                  `${level === 0 ? 'M' : 'L'}${tenth(toX(start))} ${tenth(edge(level))}L${tenth(toX(finish))} ${tenth(edge(level + 1))}`,
               )
               .join('')}
             fill="none"
@@ -68,7 +82,7 @@ export function FlowChart({ plan, levels, dates, of, ink, width = 960 }: FlowCha
           />
           {stays.length > 0 && (
             <CrewNumber
-              at={{ x: (toX(stays[0]!.start) + toX(stays[0]!.finish)) / 2, y: edge(0) - ROW / 2 }}
+              at={{ x: (toX(stays[apart]!.start) + toX(stays[apart]!.finish)) / 2, y: tenth(edge(apart) - row / 2) }}
               of={crew + 1}
               inks={inks}
             />

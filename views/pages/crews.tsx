@@ -111,7 +111,7 @@ function Way(props: { title: string; id: string; plan: TimedPlan; schedule: Crew
           },
           {
             head: 'Days on each level',
-            cell: (crew) => schedule.days[crew.index]!.join(', '),
+            cell: (crew) => sayDays(schedule.days[crew.index]!),
           },
           { head: 'From', cell: (crew) => dayWord(crew.stays[0]?.start ?? 0) },
           { head: 'To', cell: (crew) => dayWord((crew.stays.at(-1)?.finish ?? 1) - 1) },
@@ -135,6 +135,16 @@ function Way(props: { title: string; id: string; plan: TimedPlan; schedule: Crew
       </details>
     </Part>
   );
+}
+
+/** More levels than this are told by their least and most. */
+const LEVELS_NAMED = 12;
+
+function sayDays(days: readonly number[]): string {
+  if (days.length <= LEVELS_NAMED) return days.join(', ');
+  const worked = days.filter((each) => each > 0);
+  const sum = days.reduce((total, each) => total + each, 0);
+  return `${Math.min(...worked)} to ${Math.max(...worked)} on ${worked.length} levels, ${sum} in all`;
 }
 
 function sayLifts(lifts: number | null): string {
