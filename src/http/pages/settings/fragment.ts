@@ -39,13 +39,25 @@ export function fragmentProps(
   return {
     action: path,
     csrf: formToken(reply),
-    ...(version === null ? { submissionId: entered(request).submissionId ?? context.newId() } : { version }),
+    ...(version === null
+      ? { submissionId: entered(request).submissionId ?? context.newId() }
+      : { version: versionToSend(entered(request), tried, version) }),
     leaveHref: settings,
     removal,
     faultOf: (name: string) => faults.find((fault) => fault.field === name)?.said,
     summary: faults.map(({ field, said }) => ({ field: idOf(field), label: wordOf(field), message: said })),
     conflicts: tried?.trouble?.refusal.code === 'stale' && now !== null ? conflictsOf(tried.fields, now) : null,
   };
+}
+
+/**
+ * A form that comes back with a fault stays made from what it was made from: with the version of now it would overwrite what
+ * somebody saved meanwhile. Only who has been shown what changed goes on from there.
+ */
+function versionToSend(fields: Entered, tried: FragmentTried | null, now: number): number {
+  const sent = Number(fields.version);
+  const isShownChanges = tried?.trouble?.refusal.code === 'stale';
+  return tried !== null && !isShownChanges && Number.isInteger(sent) && sent > 0 ? sent : now;
 }
 
 function faultsOf(tried: FragmentTried | null, units: UnitSystem | null): EntryFault[] {
