@@ -5,6 +5,7 @@ import type { RunLayout } from '../domain/layout/result.ts';
 import type { Job } from '../domain/model.ts';
 import type { Reader } from '../store/database.ts';
 import { designDocument, readFrame, readStoredRuns, type StoredRun } from '../store/designs.ts';
+import { keptReadings } from './kept-readings.ts';
 
 /**
  * A design as it stands, with the layouts that are stored beside it, in document order. Parts that a change has left as they
@@ -18,22 +19,14 @@ export interface JobDesign {
   readonly stored: readonly StoredRun[];
 }
 
-const KEPT = 4;
-/** A design changes with its version alone, so the last few are kept by each server process. */
-const kept = new Map<string, { readonly projectId: string; readonly reading: Promise<JobDesign> }>();
+/** A design changes with its version alone. */
+const keep = keptReadings<JobDesign>();
 
 /** The job's design; the caller has asked who is reading. */
 export async function designOf(reader: Reader, projectId: string): Promise<JobDesign> {
   const designVersion = await versionOf(reader, projectId);
   const key = `${projectId}@${designVersion}`;
-  const known = kept.get(key);
-  if (known !== undefined) return known.reading;
-  const before = [...kept.values()].reverse().find((entry) => entry.projectId === projectId)?.reading;
-  const reading = readSince(reader, projectId, designVersion, before);
-  kept.set(key, { projectId, reading });
-  for (const old of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT))) kept.delete(old);
-  reading.catch(() => kept.delete(key));
-  return reading;
+  return keep(key, projectId, (before) => readSince(reader, projectId, designVersion, before));
 }
 
 async function versionOf(reader: Reader, projectId: string): Promise<number> {

@@ -1,5 +1,6 @@
 import type { Reader } from '../store/database.ts';
 import { designOf, type JobDesign } from './job-design.ts';
+import { keptReadings } from './kept-readings.ts';
 import { drawnAnew } from './progress/drawn-anew.ts';
 import { readStandings } from './progress/read-standings.ts';
 import type { RunStanding } from './progress/standing.ts';
@@ -20,12 +21,11 @@ interface Reading extends JobProgress {
   readonly seq: number;
 }
 
-const KEPT = 4;
 /** More runs than this are not picked out one by one. */
 const MOST_PICKED = 400;
 
 /** Readings by job and by the head of its audit chain: whatever changes a job appends to the chain. */
-const kept = new Map<string, { readonly projectId: string; readonly reading: Promise<Reading> }>();
+const keep = keptReadings<Reading>();
 
 /** How far every run of a job is. The caller has asked who is reading. */
 export async function progressOf(reader: Reader, projectId: string): Promise<JobProgress> {
@@ -35,14 +35,7 @@ export async function progressOf(reader: Reader, projectId: string): Promise<Job
     select: { seq: true, hash: true },
   });
   const key = `${projectId} ${head?.seq ?? 0} ${head?.hash ?? ''}`;
-  const known = kept.get(key);
-  if (known !== undefined) return known.reading;
-  const before = [...kept.values()].reverse().find((entry) => entry.projectId === projectId)?.reading;
-  const reading = readAgain(reader, projectId, head?.seq ?? 0, before);
-  kept.set(key, { projectId, reading });
-  for (const old of [...kept.keys()].slice(0, Math.max(0, kept.size - KEPT))) kept.delete(old);
-  reading.catch(() => kept.delete(key));
-  return reading;
+  return keep(key, projectId, (before) => readAgain(reader, projectId, head?.seq ?? 0, before));
 }
 
 /** Only runs with new records or another design can have moved, and those joined to them. */
