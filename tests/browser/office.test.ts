@@ -90,6 +90,8 @@ describe.skipIf(CHROMIUM === undefined)('the office, in a real browser', () => {
       job('/takeoff/places?of=order&item=section&kind=stock&length=487680&type=demo-250A-3PN&level=F1'),
       job('/hours'),
       job('/hours?activity=joint&level=F2'),
+      job('/hours?level=F2'),
+      job('/labour-book/shelf/shipped'),
       job('/bid'),
       job('/bid/quotes'),
       job('/bid/costs'),
