@@ -28,7 +28,7 @@ export function orderCsv(
   units: UnitSystem,
   say: {
     readonly noDate: (why: NonNullable<Order['need']['why']>) => string;
-    readonly purpose: (purpose: OrderLine['purpose']) => string;
+    readonly purpose: (line: OrderLine) => string;
     readonly marks: (line: OrderLine) => string;
   },
 ): string {
@@ -41,7 +41,7 @@ export function orderCsv(
         need.date ?? '',
         orderBy ?? '',
         need.why === null ? '' : say.noDate(need.why),
-        say.purpose(line.purpose),
+        say.purpose(line),
         line.item === 'extra' ? 'added by hand' : line.item,
         line.kind ?? '',
         line.hand ?? '',

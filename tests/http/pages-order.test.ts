@@ -255,3 +255,24 @@ forEachDatabase((open) => {
     expect((await play.as('rita').get(api('ordering'))).body.document.leadDays).toEqual(RULES.leadDays);
   });
 });
+
+forEachDatabase((open) => {
+  it('what the owner furnishes says so in the list, its file and its workbook, to the floor as well and without a price', async () => {
+    const play = await stage(await open());
+    const job = demoJob();
+    const bid = { ...job.bid, ownerFurnished: ['tap' as const] };
+    const { body } = await play
+      .as('ada')
+      .post('/api/v1/job-documents')
+      .send({ ...job, bid });
+    expect(body.errors).toBeUndefined();
+    await play.joinAll(body.id);
+    const said = readPage((await play.as('frank').get(`/jobs/${body.id}/takeoff/order?level=F2`)).text);
+    expect(said).toMatch(/tap-off L1-N 30 A demo-250A-3PN the work, the owner furnishes it/);
+    expect(said).toMatch(/end cap demo-250A-3PN the work \d/);
+    expect(said).not.toMatch(/\$\d/);
+    const { text } = await play.as('frank').get(`/jobs/${body.id}/takeoff/order.csv?level=F2`);
+    expect(text).toMatch(/"?the work, the owner furnishes it"?,tap/);
+    await play.app.close();
+  });
+});

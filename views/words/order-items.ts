@@ -30,8 +30,8 @@ const PURPOSES: Readonly<Record<Purpose, string>> = {
   owner: 'spare for the owner',
 };
 
-export function purposeWord(purpose: Purpose): string {
-  return PURPOSES[purpose];
+export function purposeWord({ purpose, byOwner }: { readonly purpose: Purpose; readonly byOwner: boolean }): string {
+  return byOwner ? `${PURPOSES[purpose]}, the owner furnishes it` : PURPOSES[purpose];
 }
 
 const NO_DATES: Readonly<Record<NoDate, string>> = {

@@ -61,7 +61,12 @@ export async function orderBoard(
   const spares = sparesOf(things, ordering?.spares ?? []);
   const manning = document === null ? null : manningOf(document, computed);
   const levelOf = new Map(job.runs.map((run) => [run.id, run.level]));
-  const orders = orderList(things, spares.lines, { levels: job.levels, ordering, manning });
+  const orders = orderList(things, spares.lines, {
+    levels: job.levels,
+    ordering,
+    manning,
+    byOwner: job.bid?.ownerFurnished ?? [],
+  });
   return {
     heading,
     levels: [...job.levels].sort((a, b) => a.order - b.order),

@@ -1,3 +1,5 @@
+import type { UnitItem } from '../bid/bid-entries.ts';
+import { isFor } from '../bid/held.ts';
 import type { Level } from '../model.ts';
 import { groupBy } from '../takeoff/group-by.ts';
 import { daysBefore, type Manning, type Need, needDate } from './need-dates.ts';
@@ -10,6 +12,8 @@ export type Purpose = 'work' | 'waste' | 'spare' | 'owner';
 
 export interface OrderLine extends OrderThing {
   readonly purpose: Purpose;
+  /** The owner furnishes it: needed then, and not bought. */
+  readonly byOwner: boolean;
   readonly need: Need;
   /** The last day to place the order; null without a need date or a lead time. */
   readonly orderBy: string | null;
@@ -36,9 +40,15 @@ export interface Order {
 export function orderList(
   things: readonly OrderThing[],
   spares: readonly SpareLine[],
-  of: { readonly levels: readonly Level[]; readonly ordering: Ordering | null; readonly manning: Manning | null },
+  of: {
+    readonly levels: readonly Level[];
+    readonly ordering: Ordering | null;
+    readonly manning: Manning | null;
+    /** What the owner furnishes, by the bid. */
+    readonly byOwner?: readonly UnitItem[];
+  },
 ): readonly Order[] {
-  const { levels, ordering, manning } = of;
+  const { levels, ordering, manning, byOwner = [] } = of;
   const inOrder = [...levels].sort((a, b) => a.order - b.order).map(({ id }) => id);
   const which = ordering?.plan ?? 'continuous';
   const needAt = (thing: OrderThing, level: string) => needDate(manning, which, level, thing.item);
@@ -57,7 +67,7 @@ export function orderList(
     const need = needOf(thing, purpose === 'owner' ? 'last' : 'first');
     const lead = ordering?.leadDays.get(thing.item);
     const orderBy = need.date === null || lead === undefined ? null : daysBefore(need.date, lead);
-    return { ...thing, purpose, need, orderBy };
+    return { ...thing, purpose, byOwner: byOwner.some((item) => isFor(thing.item, item)), need, orderBy };
   };
   const lines = [
     ...things.map((thing) => line(thing, 'work')),

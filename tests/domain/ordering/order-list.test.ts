@@ -106,6 +106,10 @@ test('the two hands of an elbow are two lines, each with its place', () => {
     ['inside', 1, [0]],
     ['outside', 1, [feet(2)]],
   ]);
+  // What the owner furnishes stands in the list, since the floor needs it, and says so.
+  const furnished = orderList(things, [], { levels, ordering: null, manning: null, byOwner: ['elbow', 'joint-kit'] });
+  const byOwner = new Map(furnished.flatMap(({ lines }) => lines).map((line) => [line.item, line.byOwner]));
+  expect([byOwner.get('elbow'), byOwner.get('end-feed')]).toEqual([true, false]);
 });
 
 test('washers and braces follow their rule: two a rod, one for every three hangers of a run or part of them', () => {

@@ -135,7 +135,7 @@ function Floor({ orders, of }: { orders: readonly [Order, ...Order[]]; of: Order
           cell: ({ line }) => (line.length === null ? '' : formatLength(line.length, units)),
         },
         { head: 'Busway type', cell: ({ line }) => line.type ?? '' },
-        { head: 'For', cell: ({ line }) => purposeWord(line.purpose) },
+        { head: 'For', cell: ({ line }) => purposeWord(line) },
         {
           head: 'Quantity',
           kind: 'number',

@@ -21,7 +21,7 @@ export function orderRows(board: OrderBoard): {
       order: number,
       needed: need.date ?? noDateWords(need.why),
       orderBy: orderBy ?? '',
-      purpose: purposeWord(line.purpose),
+      purpose: purposeWord(line),
       thing: orderLineWords(line),
       type: line.type ?? '',
       length: say(line.length),
