@@ -6,11 +6,12 @@ import { EmptyState } from '../components/empty-state.tsx';
 import { InventedNotice } from '../components/invented-notice.tsx';
 import { Notice } from '../components/notice.tsx';
 import type { PagerProps } from '../components/pager.tsx';
-import { HoursByLevel, type Place } from './hours/hours-by-level.tsx';
+import { HoursByLevel } from './hours/hours-by-level.tsx';
 import { HoursLines } from './hours/hours-lines.tsx';
 import { HoursRangePart } from './hours/hours-range.tsx';
 import { HoursSpread, type HoursSpreadProps } from './hours/hours-spread.tsx';
 import { LabourBookPart } from './hours/labour-book.tsx';
+import type { Place } from './hours/place.ts';
 
 export interface HoursPageProps {
   readonly jobId: string;

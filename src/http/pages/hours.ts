@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { NO_LEVEL, type Place } from '../../../views/pages/hours/hours-by-level.tsx';
+import { NO_LEVEL, type Place } from '../../../views/pages/hours/place.ts';
 import { HoursPage, type HoursPageProps, HoursTools } from '../../../views/pages/hours.tsx';
 import { type HoursBoard, hoursBoard, linesOf, runIdsOf } from '../../actions/boards/hours-board.ts';
 import type { Context } from '../../actions/context.ts';
