@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type LabourBookDocument, labourBookSchema, projectSchema } from '../document/job-document.ts';
 import { toLabourBook } from '../document/model/to-labour-book.ts';
 import { withoutRates } from '../document/money-fence.ts';
-import { jointLabourCost } from '../domain/layout/joint-labour-cost.ts';
+import { isJointLabourAlike } from '../domain/layout/joint-labour-cost.ts';
 import type { Reader, Tx } from '../store/database.ts';
 import { audit } from './audit.ts';
 import type { Context, Viewer } from './context.ts';
@@ -78,7 +78,7 @@ export async function setBook(
 }
 
 function sameJointLabour(before: LabourBookDocument | null, after: LabourBookDocument): boolean {
-  return jointLabourCost(before && toLabourBook(before)) === jointLabourCost(toLabourBook(after));
+  return isJointLabourAlike(before && toLabourBook(before), toLabourBook(after));
 }
 
 async function currencyOf(tx: Tx, projectId: string): Promise<string> {

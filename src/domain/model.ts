@@ -324,10 +324,13 @@ export interface Overtime {
   readonly productivity: number;
 }
 
-/** `bands` refine the base by the piece's length (`upTo`, shortest first); the last band also serves anything longer. */
+/**
+ * `bands` refine the base by the busway's rated current (`upToA`), the piece's length (`upTo`) or both, least first; null for
+ * what a band does not ask. `baseHours` says which serves.
+ */
 export interface LabourActivity extends ThreePoint {
   readonly id: string;
   readonly unit: string;
-  readonly bands: readonly ({ readonly upTo: Length } & ThreePoint)[];
+  readonly bands: readonly ({ readonly upToA: number | null; readonly upTo: Length | null } & ThreePoint)[];
   readonly factors: readonly FactorName[];
 }

@@ -2,6 +2,7 @@ import type { Finding } from './finding.ts';
 import { jobChecks } from './job-checks.ts';
 import { runLabourLines } from './labour/labour-lines.ts';
 import type { LabourLine } from './labour/result.ts';
+import { originOf } from './layout/context-for.ts';
 import type { RunLayout } from './layout/result.ts';
 import type { Job, Run } from './model.ts';
 import type { TakeoffLine } from './takeoff/result.ts';
@@ -36,5 +37,8 @@ function hoursOf(job: Job, run: Run, layout: RunLayout, { takeoff, repeat }: Cou
   const level = job.levels.find(({ id }) => id === run.level);
   if (level === undefined) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
   const own = takeoff.filter((line) => line.run === run.id);
-  return job.labourBook === null ? [] : runLabourLines({ run, level, repeat }, layout, own, job.labourBook);
+  const { ratedCurrentA } = originOf(job, run).type;
+  return job.labourBook === null
+    ? []
+    : runLabourLines({ run, level, repeat, ratedCurrentA }, layout, own, job.labourBook);
 }

@@ -33,6 +33,22 @@ test('one labour unit that is typed anew changes that one alone', () => {
   expect({ ...book.activities, joint: null }).toEqual({ ...demo.activities, joint: null });
 });
 
+test('hours by rated current are typed beside those by length, and come back as they went in', () => {
+  const { book, faults } = typed({
+    'activities.joint.bands': `250 A: 0.4 / 0.5 / 0.7; 800A: .8/.9/1.4`,
+    'activities.section.bands': `250 A, 10'-0": 0.4 / 0.5 / 0.7`,
+  });
+  expect(faults).toEqual([]);
+  expect(book.activities.joint?.bands).toEqual([
+    { upToA: 250, low: 0.4, likely: 0.5, high: 0.7 },
+    { upToA: 800, low: 0.8, likely: 0.9, high: 1.4 },
+  ]);
+  expect(book.activities.section?.bands).toEqual([{ upToA: 250, upToMm: 3048, low: 0.4, likely: 0.5, high: 0.7 }]);
+  const again = writeLabourBookForm(book, demoJob().project);
+  expect(again['activities.joint.bands']).toBe('250 A: 0.4 / 0.5 / 0.7; 800 A: 0.8 / 0.9 / 1.4');
+  expect(again['activities.section.bands']).toBe(`250 A, 10'-0": 0.4 / 0.5 / 0.7`);
+});
+
 test('a crew row that is cleared goes, one that is half filled in stays for the check to name', () => {
   const cleared = typed({
     'crew[1].role': '',

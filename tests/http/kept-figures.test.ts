@@ -15,7 +15,7 @@ import { readDesign } from '../../src/store/designs.ts';
 import { type Stage, stage } from '../support/cast.ts';
 import { forEachDatabase } from '../support/databases.ts';
 
-const EDITS = 30;
+const EDITS = 34;
 
 /** One change of a kind that chance picks; `n` is a whole number from 0. */
 type Change = (job: JobDocument, n: number) => JobDocument;
@@ -75,6 +75,20 @@ const CHANGES: Readonly<Record<string, Change>> = {
     ...job,
     buswayTypes: job.buswayTypes.map((type) => ({ ...type, weightKgPerM: 6 + (n % 4) })),
   }),
+  'the rated current of the busway': (job, n) => ({
+    ...job,
+    buswayTypes: job.buswayTypes.map((type) => ({ ...type, ratedCurrentA: 250 + (n % 3) * 50 })),
+  }),
+  'hours by rated current': (job, n) => {
+    const { activities } = job.labourBook!;
+    const bands = [250, 300, 400].map((upToA, i) => ({
+      upToA,
+      low: 0.2,
+      likely: 0.3 + i / 10 + (n % 5) / 100,
+      high: 2,
+    }));
+    return book(job, { activities: { ...activities, joint: { ...activities.joint!, bands } } });
+  },
   'one run more': (job, n) => {
     const plain = job.runs.filter((run) => run.feed.kind === 'end' && run.pairedRun === undefined);
     const like = plain[n % Math.max(1, plain.length)] ?? job.runs[0]!;

@@ -41,9 +41,9 @@ export function scenarioBook(changes: Partial<LabourBook> = {}): LabourBook {
       installed('support', 0.5),
       installed('section', 1, {
         bands: [
-          { upTo: feet(5), low: 0.34, likely: 0.4, high: 0.56 },
-          { upTo: feet(10), low: 0.51, likely: 0.6, high: 0.84 },
-          { upTo: feet(20), low: 0.85, likely: 1, high: 1.4 },
+          { upToA: null, upTo: feet(5), low: 0.34, likely: 0.4, high: 0.56 },
+          { upToA: null, upTo: feet(10), low: 0.51, likely: 0.6, high: 0.84 },
+          { upToA: null, upTo: feet(20), low: 0.85, likely: 1, high: 1.4 },
         ],
       }),
       installed('joint', 0.6),

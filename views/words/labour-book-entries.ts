@@ -31,7 +31,7 @@ const CELLS: Readonly<Record<string, string>> = {
   low: 'low',
   likely: 'likely',
   high: 'high',
-  bands: 'by length',
+  bands: 'by rating and length',
   role: 'role',
   number: 'number',
   ratePerHour: 'rate per hour',

@@ -41,7 +41,17 @@ export function budgetAt(design: JobDesign, keys: ReadonlySet<string>): Budget {
       const level = job.levels.find(({ id }) => id === run.level);
       const type = job.types.find(({ id }) => id === run.type);
       if (level === undefined || type === undefined) throw new Error(`run ${run.id} names what the job does not hold`);
-      return [[run.id, runLabourLines({ run, level, repeat }, layout, countRun(run, type, layout), book)] as const];
+      return [
+        [
+          run.id,
+          runLabourLines(
+            { run, level, repeat, ratedCurrentA: type.ratedCurrentA },
+            layout,
+            countRun(run, type, layout),
+            book,
+          ),
+        ] as const,
+      ];
     }),
   );
 }

@@ -66,17 +66,10 @@ function readTicks(
   return sameOrder(now, before);
 }
 
-const stepOf = ({
-  upToMm,
-  low,
-  likely,
-  high,
-}: {
-  upToMm: number;
-  low: number;
-  likely: number;
-  high: number;
-}): Step => ({
+type Band = NonNullable<LabourBookDocument['activities'][string]['bands']>[number];
+
+const stepOf = ({ upToA, upToMm, low, likely, high }: Band): Step => ({
+  amperes: upToA,
   mm: upToMm,
   figures: [low, likely, high],
 });
@@ -130,11 +123,21 @@ function readActivity(
     {
       field: `${path}.bands`,
       count: 3,
-      example: log.units === 'ft-in' ? `5'-0": 0.34 / 0.4 / 0.56` : '1.5 m: 0.34 / 0.4 / 0.56',
+      example:
+        log.units === 'ft-in'
+          ? `5'-0": 0.34 / 0.4 / 0.56, or 250 A, 5'-0": 0.34 / 0.4 / 0.56`
+          : '1.5 m: 0.34 / 0.4 / 0.56, or 250 A, 1.5 m: 0.34 / 0.4 / 0.56',
+      currents: 'too',
     },
     log,
   );
-  const bands = steps?.map(({ mm, figures: [low, likely, high] }) => ({ upToMm: mm, low, likely, high }));
+  const bands = steps?.map(({ amperes, mm, figures: [low, likely, high] }) => ({
+    ...(amperes === undefined ? {} : { upToA: amperes }),
+    ...(mm === undefined ? {} : { upToMm: mm }),
+    low,
+    likely,
+    high,
+  }));
   const factors = FACTOR_NAMES.filter((factor) => entered[`${path}.factors.${factor}`] === 'yes');
   if (base === undefined && (bands ?? []).length === 0) return undefined;
   const known = before?.activities[id];

@@ -7,7 +7,7 @@ import type { BookColumn } from './columns.ts';
 export interface BookChange {
   readonly part: BookRow['part'];
   readonly name: string;
-  /** The length or height of the row; empty for what has none. */
+  /** The rated current, length or height of the row; empty for what has none. */
   readonly length: string;
   readonly column: BookColumn;
   readonly before: string;
@@ -24,11 +24,11 @@ export function bookChanges(
   const is = byKey(bookRows(after, project));
   return [...new Set([...was.keys(), ...is.keys()])].flatMap((key) => {
     const [old, now] = [was.get(key), is.get(key)];
-    const { part, name, length = '' } = (now ?? old) as BookRow;
+    const { part, name, rating = '', length = '' } = (now ?? old) as BookRow;
     return fieldChanges(cellsOf(old), cellsOf(now)).map((change) => ({
       part,
       name,
-      length,
+      length: [rating === '' ? '' : `${rating} A`, length].filter(Boolean).join(', '),
       column: change.path as BookColumn,
       before: said(change.before),
       after: said(change.after),
@@ -40,7 +40,7 @@ export function bookChanges(
 function byKey(rows: readonly BookRow[]): ReadonlyMap<string, BookRow> {
   const keyed = new Map<string, BookRow>();
   for (const row of rows) {
-    const plain = JSON.stringify([row.part, row.name, row.length ?? '']);
+    const plain = JSON.stringify([row.part, row.name, row.rating ?? '', row.length ?? '']);
     let key = plain;
     for (let again = 2; keyed.has(key); again++) key = `${plain} ${again}`;
     keyed.set(key, row);
@@ -50,7 +50,7 @@ function byKey(rows: readonly BookRow[]): ReadonlyMap<string, BookRow> {
 
 function cellsOf(row: BookRow | undefined): Readonly<Record<string, string>> {
   if (row === undefined) return {};
-  const { part: _part, name: _name, length: _length, ...cells } = row;
+  const { part: _part, name: _name, rating: _rating, length: _length, ...cells } = row;
   return cells;
 }
 

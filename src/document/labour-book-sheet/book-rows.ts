@@ -61,9 +61,10 @@ function activityRows({ activities }: LabourBookDocument, { units }: BookProject
     return [
       { part: 'activity', name, unit, ...points(activity), ...conditions },
       ...bands.map((band) => ({
-        part: 'by length' as const,
+        part: band.upToA === undefined ? ('by length' as const) : ('by rating' as const),
         name,
-        length: writeMm(band.upToMm, units),
+        ...(band.upToA === undefined ? {} : { rating: String(band.upToA) }),
+        ...(band.upToMm === undefined ? {} : { length: writeMm(band.upToMm, units) }),
         ...points(band),
       })),
     ];

@@ -5,6 +5,7 @@ export const BOOK_COLUMNS = {
   names: {
     part: ['section'],
     name: ['activity', 'role'],
+    rating: ['rated current', 'up to a'],
     length: ['over', 'up to'],
     unit: [],
     low: ['low hours'],
@@ -36,10 +37,12 @@ export const BOOK_HEADINGS: readonly BookColumn[] = [
   'rate',
   'effectiveness',
   'burden',
+  'rating',
 ];
 
 /** What a spreadsheet may add up; every other column is text. */
 export const FIGURE_COLUMNS: ReadonlySet<BookColumn> = new Set([
+  'rating',
   'low',
   'likely',
   'high',
@@ -53,6 +56,7 @@ export const PARTS = [
   'book',
   'activity',
   'by length',
+  'by rating',
   'condition',
   'over height',
   'job condition',

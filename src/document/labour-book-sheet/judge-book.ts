@@ -43,6 +43,7 @@ const COLUMNS: Readonly<Record<string, BookColumn>> = {
   low: 'low',
   likely: 'likely',
   high: 'high',
+  upToA: 'rating',
   upToMm: 'length',
   overMm: 'length',
   percent: 'value',

@@ -12,7 +12,7 @@ export function readBookRow(row: Row, reading: Reading): void {
   const name = row.need('name', (text) => readText(unguarded(text)));
   if (part === undefined || name === undefined) return;
   if (part === 'activity') readActivity(name, row, reading);
-  else if (part === 'by length') readBand(name, row, reading);
+  else if (part === 'by length' || part === 'by rating') readBand(part, name, row, reading);
   else if (part === 'over height') readHeight(row, reading);
   else if (part === 'job condition') readJobCondition(name, row, reading);
   else if (part === 'crew') readMember(name, row, reading);

@@ -5,7 +5,7 @@ import type { LabourBookDocument } from '../schema/labour-book.ts';
 
 const NO_CONGESTION = { open: 0, normal: 0, tight: 0 } as const;
 
-/** The labour book with the contract's defaults: a factor that is not stated adds nothing; bands shortest first. */
+/** The labour book with the contract's defaults: a factor that is not stated adds nothing; bands least first. */
 export function toLabourBook(book: LabourBookDocument): LabourBook {
   return {
     version: book.version,
@@ -43,8 +43,20 @@ export function toLabourBook(book: LabourBookDocument): LabourBook {
 
 function toBands(bands: LabourBookDocument['activities'][string]['bands']): LabourBook['activities'][number]['bands'] {
   return (bands ?? [])
-    .map(({ upToMm, low, likely, high }) => ({ upTo: fromMm(upToMm), low, likely, high }))
-    .sort((a, b) => a.upTo - b.upTo);
+    .map(({ upToA, upToMm, low, likely, high }) => ({
+      upToA: upToA ?? null,
+      upTo: upToMm === undefined ? null : fromMm(upToMm),
+      low,
+      likely,
+      high,
+    }))
+    .sort((a, b) => compare(a.upToA, b.upToA) || compare(a.upTo, b.upTo));
+}
+
+/** Least first; what a band does not ask comes last. */
+function compare(a: number | null, b: number | null): number {
+  const [left, right] = [a ?? Number.MAX_VALUE, b ?? Number.MAX_VALUE];
+  return left - right;
 }
 
 function toHeightFactors(

@@ -27,9 +27,47 @@ function judgeActivities({ activities }: Book): Fault[] {
     return [
       ...judgeHours(activity ?? {}, path, `Activity ${sayValue(id)}`),
       ...bands.flatMap((band, i) => judgeHours(band ?? {}, [...path, 'bands', i], `Band ${i + 1} of ${sayValue(id)}`)),
-      ...judgeOnce(
-        bands.map((band) => band?.upToMm),
-        (i) => [...path, 'bands', i, 'upToMm'],
+      ...judgeBands(bands, [...path, 'bands'], sayValue(id)),
+    ];
+  });
+}
+
+type Band = { readonly upToA?: number; readonly upToMm?: number } | undefined;
+
+/** Every band says what it is for, once; of an activity either all bands name a rated current or none does. */
+function judgeBands(bands: readonly Band[], path: readonly PathPart[], id: string): Fault[] {
+  const mixed =
+    bands.some((band) => band?.upToA !== undefined) && bands.some((band) => band && band.upToA === undefined);
+  return bands.flatMap((band, i): Fault[] => {
+    if (band === undefined) return [];
+    const { upToA, upToMm } = band;
+    const at = (key: string) => [...path, i, key];
+    if (upToA === undefined && upToMm === undefined)
+      return [
+        faultAt(
+          at('upToMm'),
+          `Band ${i + 1} of ${id} says neither a length nor a rated current.`,
+          'Give upToMm, upToA or both.',
+        ),
+      ];
+    if (mixed && upToA === undefined)
+      return [
+        faultAt(
+          at('upToA'),
+          `Band ${i + 1} of ${id} has no rated current, and others have one.`,
+          'Give it one too, or take it off the others.',
+        ),
+      ];
+    if (bands.findIndex((one) => one?.upToA === upToA && one?.upToMm === upToMm) === i) return [];
+    const said = [
+      ...(upToA === undefined ? [] : [`${sayNumber(upToA)} A`]),
+      ...(upToMm === undefined ? [] : [`${sayNumber(upToMm)} mm`]),
+    ];
+    return [
+      faultAt(
+        at(upToMm === undefined ? 'upToA' : 'upToMm'),
+        `${said.join(' and ')} stands here twice.`,
+        'Keep the entry that holds.',
       ),
     ];
   });

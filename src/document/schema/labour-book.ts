@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { clearanceMm, label, MAX_MINOR, name, percent, sizeMm } from './fields.ts';
+import { amperes, clearanceMm, label, MAX_MINOR, name, percent, sizeMm } from './fields.ts';
 
 const hours = (what: string) => z.number().min(0).max(10_000).describe(what);
 const threePoints = {
@@ -13,9 +13,15 @@ export const labourActivitySchema = z
     unit: name('What one is counted in, such as each or 100 ft'),
     ...threePoints,
     bands: z
-      .array(z.strictObject({ upToMm: sizeMm('For pieces up to this length, mm'), ...threePoints }))
-      .max(50)
-      .describe('Hours by the length of the piece')
+      .array(
+        z.strictObject({
+          upToA: amperes('For busway of a rated current up to this, A').optional(),
+          upToMm: sizeMm('For pieces up to this length, mm').optional(),
+          ...threePoints,
+        }),
+      )
+      .max(200)
+      .describe('Hours by the rated current of the busway, the length of the piece, or both')
       .optional(),
     factors: z
       .array(z.enum(['height', 'congestion', 'storey', 'live']))

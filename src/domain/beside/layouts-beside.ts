@@ -1,5 +1,5 @@
 import { contextFor } from '../layout/context-for.ts';
-import { jointLabourCost } from '../layout/joint-labour-cost.ts';
+import { isJointLabourAlike } from '../layout/joint-labour-cost.ts';
 import { layoutRun } from '../layout/layout-run.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Job } from '../model.ts';
@@ -21,7 +21,7 @@ export function layoutsBeside(
   touched: Touched,
 ): readonly RunLayout[] {
   const known = new Map(before.layouts.map((layout) => [layout.run, layout]));
-  const isDearer = jointLabourCost(job.labourBook) !== jointLabourCost(before.job.labourBook);
+  const isDearer = !isJointLabourAlike(job.labourBook, before.job.labourBook);
   const changed = joined(job, touched);
   return job.runs.map((run) => {
     const old = known.get(run.id);

@@ -1,7 +1,8 @@
 import type { RunLayout } from '../layout/result.ts';
-import type { Extra, LabourActivity, LabourBook, Level, Run, ThreePoint } from '../model.ts';
+import type { Extra, LabourActivity, LabourBook, Level, Run } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
 import type { Length } from '../units/length.ts';
+import { baseHours } from './base-hours.ts';
 import { conditionFactor } from './condition-factor.ts';
 import { learningFactor } from './learning-curve.ts';
 import { lengthUnit } from './length-unit.ts';
@@ -33,6 +34,8 @@ export interface Place {
   readonly run: Run;
   readonly level: Level;
   readonly repeat: number;
+  /** Of the run's busway. */
+  readonly ratedCurrentA: number;
 }
 
 /**
@@ -85,10 +88,11 @@ function columnOf(activity: KnownActivity, book: LabourBook, placed: readonly Pl
   const perLength = lengthUnit(unit);
   const nonProductive = nonProductiveOf(book);
   const factorsOn = once((level: Level) => conditionFactor(activity, level, book));
-  const baseOf = once((length: Length | null) => baseFor(activity, length));
-  return placed.map(({ run, level, repeat, measures }) => {
+  const basesOf = once((amperes: number) => once((length: Length | null) => baseHours(activity, length, amperes)));
+  return placed.map(({ run, level, repeat, ratedCurrentA, measures }) => {
     if (measures[id].length === 0) return NOTHING;
     const { factors, factor } = factorsOn(level);
+    const baseOf = basesOf(ratedCurrentA);
     const learned = learning && learns ? learningFactor(repeat, learning.referenceRepeat, learning.rate) : 1;
     return measures[id].map((measure) => {
       const base = baseOf(measure.length);
@@ -126,17 +130,6 @@ function once<K, V>(workOut: (key: K) => V): (key: K) => V {
     known.set(key, answer);
     return answer;
   };
-}
-
-/** The first band that the piece's length does not pass; the last band also serves anything longer. */
-function baseFor(activity: LabourActivity, length: Length | null): ThreePoint {
-  if (length === null) return threePoint(activity);
-  const band = activity.bands.find(({ upTo }) => upTo >= length) ?? activity.bands.at(-1);
-  return threePoint(band ?? activity);
-}
-
-function threePoint({ low, likely, high }: ThreePoint): ThreePoint {
-  return { low, likely, high };
 }
 
 /** Lengths in a length unit, pieces in any other; work without a length is counted by the piece whatever the unit says. */

@@ -9,6 +9,7 @@ import { ACTIVITIES, type Activity } from './result.ts';
 export interface RunWork {
   readonly run: Run;
   readonly level: Level;
+  readonly ratedCurrentA: number;
   readonly measures: Readonly<Record<Activity, readonly Measure[]>>;
 }
 
@@ -27,13 +28,17 @@ export interface Work {
 export function workOf(job: UnpricedJob, layouts: readonly RunLayout[], takeoff: readonly TakeoffLine[]): Work {
   const layoutOf = new Map(layouts.map((layout) => [layout.run, layout]));
   const levelOf = new Map(job.levels.map((level) => [level.id, level]));
+  const currents = new Map(job.types.map(({ id, ratedCurrentA }) => [id, ratedCurrentA]));
   const takeoffOf = linesByRun(takeoff);
   const runs = job.runs.flatMap((run): RunWork[] => {
     const layout = layoutOf.get(run.id);
     if (!layout?.ok) return [];
     const level = levelOf.get(run.level);
     if (!level) throw new Error(`run ${run.id} hangs on level ${run.level}, which the job does not hold`);
-    return [workAt(run, level, layout, takeoffOf.get(run.id) ?? [])];
+    const amperes = currents.get(run.type);
+    if (amperes === undefined)
+      throw new Error(`run ${run.id} names the busway type ${run.type}, which the job does not hold`);
+    return [workAt({ run, level, ratedCurrentA: amperes }, layout, takeoffOf.get(run.id) ?? [])];
   });
   return { levels: job.levels, runs, lengthless: lengthlessOf(runs) };
 }
@@ -46,16 +51,17 @@ interface Measured {
 /** Work of runs that was measured before from the same lines. */
 const measured = new WeakMap<RunLayout, Measured>();
 
-function workAt(run: Run, level: Level, layout: RunLayout, lines: readonly TakeoffLine[]): RunWork {
+function workAt(of: Omit<RunWork, 'measures'>, layout: RunLayout, lines: readonly TakeoffLine[]): RunWork {
   const known = measured.get(layout);
   const isSame =
     known !== undefined &&
-    known.work.run === run &&
-    known.work.level === level &&
+    known.work.run === of.run &&
+    known.work.level === of.level &&
+    known.work.ratedCurrentA === of.ratedCurrentA &&
     known.lines.length === lines.length &&
     known.lines.every((line, index) => line === lines[index]);
   if (isSame) return known.work;
-  const work = { run, level, measures: measureRun(run, layout, lines) };
+  const work = { ...of, measures: measureRun(of.run, layout, lines) };
   measured.set(layout, { lines, work });
   return work;
 }

@@ -22,7 +22,7 @@ export function contextFor(job: Job, run: Run): LayoutContext {
     project: job.project,
     level: index.levels.get(run.level) ?? null,
     branches: index.branches.get(run.id) ?? [],
-    jointLabour: jointLabourCost(job.labourBook),
+    jointLabour: jointLabourCost(job.labourBook, typeOf(index, run).ratedCurrentA),
     ...originOf(job, run),
   };
 }

@@ -26,6 +26,48 @@ test('the demo’s book goes out and comes back the same', () => {
   expect(read(sheet)).toEqual({ ok: true, book, questions: [] });
 });
 
+test('hours by rated current, and by length within one, go out as rows of their own and come back the same', () => {
+  const { section, joint } = book.activities;
+  const hours = { low: 0.4, likely: 0.5, high: 0.8 };
+  const rated: LabourBookDocument = {
+    ...book,
+    activities: {
+      ...book.activities,
+      joint: {
+        ...joint!,
+        bands: [
+          { upToA: 250, ...hours },
+          { upToA: 800, ...hours, high: 1.2 },
+        ],
+      },
+      section: {
+        ...section!,
+        bands: [
+          { upToA: 250, upToMm: 3048, ...hours },
+          { upToA: 250, ...hours },
+        ],
+      },
+    },
+  };
+  const out = writeBookSheet(rated, job.project);
+  expect(out).toMatch(/by rating,joint,,,0\.4,0\.5,0\.8,,,,,,,250\r\n/);
+  expect(out).toMatch(/by rating,section,"10'-0""",,0\.4,0\.5,0\.8,,,,,,,250\r\n/);
+  expect(read(out)).toEqual({ ok: true, book: rated, questions: [] });
+  expect(bookChanges(book, rated, job.project).filter(({ name }) => name === 'joint')).toEqual(
+    ['250 A', '800 A'].flatMap((length) =>
+      ['low', 'likely', 'high'].map((column) => expect.objectContaining({ part: 'by rating', length, column })),
+    ),
+  );
+  const wrong = (row: string) => {
+    const answer = read(`${out}${row}\r\n`);
+    return answer.ok ? [] : answer.faults.map(({ column, problem }) => `${column}: ${problem}`);
+  };
+  expect(wrong('by rating,joint,,,1,1,1,,,,,,,much')[0]).toMatch(/^rating: /);
+  expect(wrong('by rating,joint,,,1,1,1,,,,,,,250')[0]).toMatch(/^rating: 250 A stands here twice/);
+  expect(wrong('by length,joint,5 ft,,1,1,1,,,,,,,')[0]).toMatch(/^rating: Band 3 of "joint" has no rated current/);
+  expect(wrong('by length,tap,5 ft,,1,1,1,,,,,,,250')[0]).toMatch(/^rating: A row of by length has no rating/);
+});
+
 test('in a metric job the lengths are millimetres, and come back the same', () => {
   const metric = { ...job, project: { ...job.project, units: 'metric' as const } };
   const text = writeBookSheet(book, metric.project);

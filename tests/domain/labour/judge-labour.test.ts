@@ -33,7 +33,7 @@ test('a labour unit of 0 on work that is counted is a warning, in one length too
   expect(zero('joint')).toMatchObject([{ rule: 'labour.zero', severity: 'warning' }]);
   expect(zero('joint')[0]?.message).toMatch(/gives 0 likely hours for joint.*enter its hours/);
   expect(zero('elbow')).toEqual([]);
-  const bands = [{ upTo: feet(10), ...none }];
+  const bands = [{ upToA: null, upTo: feet(10), ...none }];
   expect(judged(complete.map((one) => (one.id === 'section' ? { ...one, bands } : one)))).toMatchObject([
     { rule: 'labour.zero' },
   ]);

@@ -51,7 +51,7 @@ test('work that has no length is counted by the piece whatever its unit says', (
   expect(linesFor([anActivity('joint', 1, { unit: 'ft' })])).toMatchObject([{ quantity: 1, pieces: 1 }]);
 });
 
-const bands = [5, 10].map((upTo) => ({ upTo: upTo * FOOT, low: upTo, likely: upTo, high: upTo }));
+const bands = [5, 10].map((upTo) => ({ upToA: null, upTo: upTo * FOOT, low: upTo, likely: upTo, high: upTo }));
 
 test.each([
   [[5], 5],

@@ -164,14 +164,14 @@ describe('what wins', () => {
 describe('the labour of one joint', () => {
   // Job map 0.7: 332 / 3.25 = 102.15 an hour (one foreman at half effect, two journeymen, one apprentice at 0.75), x 0.6 h.
   it('is likely hours at the cost of a productive hour, rounded once', () => {
-    expect(jointLabourCost(aLabourBook({ activities: [anActivity('joint', 0.6)], crew }))).toBe(6129);
+    expect(jointLabourCost(aLabourBook({ activities: [anActivity('joint', 0.6)], crew }), 250)).toBe(6129);
   });
 
   it('is nothing without a labour book, a crew or the activity', () => {
     expect([
-      jointLabourCost(null),
-      jointLabourCost(aLabourBook()),
-      jointLabourCost(aLabourBook({ activities: [], crew })),
+      jointLabourCost(null, 250),
+      jointLabourCost(aLabourBook(), 250),
+      jointLabourCost(aLabourBook({ activities: [], crew }), 250),
     ]).toEqual([0, 0, 0]);
   });
 });

@@ -16,6 +16,12 @@ export interface LabourBookPartProps {
   readonly mayMoney: boolean;
 }
 
+/** "up to 250 A, 5'-0"": what a band of hours is for. */
+function bandWords({ upToA, upTo }: LabourBook['activities'][number]['bands'][number], units: UnitSystem): string {
+  const said = [upToA === null ? '' : `${upToA} A`, upTo === null ? '' : formatLength(upTo, units)];
+  return `up to ${said.filter(Boolean).join(', ')}`;
+}
+
 /** The company's hours and factors that the figures above come from. */
 export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPartProps): JSX.Element {
   const { factors, learning } = book;
@@ -33,9 +39,8 @@ export function LabourBookPart({ book, units, currency, mayMoney }: LabourBookPa
           { head: 'Likely', kind: 'number', cell: (activity) => activity.likely },
           { head: 'High', kind: 'number', cell: (activity) => activity.high },
           {
-            head: 'By length',
-            cell: (activity) =>
-              activity.bands.map((band) => `up to ${formatLength(band.upTo, units)}: ${band.likely}`).join('; '),
+            head: 'By rating and length',
+            cell: (activity) => activity.bands.map((band) => `${bandWords(band, units)}: ${band.likely}`).join('; '),
           },
           {
             head: 'Factors that apply',

@@ -21,7 +21,7 @@ const CELLS = [
   ['low', 'Low'],
   ['likely', 'Likely'],
   ['high', 'High'],
-  ['bands', 'By length'],
+  ['bands', 'By rating, length'],
 ] as const;
 
 /** Base hours of every activity; a row that stays empty is not in the book, and its work has no hours. */
@@ -57,8 +57,9 @@ export function ActivityFields({ entered, faultOf, units }: ActivityFieldsProps)
         </tbody>
       </table>
       <p class="hint" id="activities-hint">
-        Labour hours, not crew hours. A row that stays empty is not in the book. By length like {example}, separated by
-        semicolons; the last also serves anything longer. The ticks name the conditions that a line feels.
+        Labour hours, not crew hours. A row that stays empty is not in the book. By rated current of the busway, length
+        of the piece or both, like 250 A: 0.34 / 0.4 / 0.56; {example}; 250 A, {example}, separated by semicolons; the
+        last also serves anything greater. The ticks name the conditions that a line feels.
       </p>
     </div>
   );
