@@ -28,7 +28,7 @@ const CELLS = [
 export function ActivityFields({ entered, faultOf, units }: ActivityFieldsProps): JSX.Element {
   const example = units === 'ft-in' ? `5'-0": 0.34 / 0.4 / 0.56` : '1.5 m: 0.34 / 0.4 / 0.56';
   return (
-    <div class="table stacks entries">
+    <div class="table stacks entries roomy">
       <table role="table" aria-describedby="activities-hint">
         <caption>Labour hours of one unit, when all goes well, as a rule, and when it goes badly</caption>
         <thead role="rowgroup">
@@ -76,6 +76,7 @@ function Cell({ name, head, of }: { name: string; head: string; of: { entered: E
           id={id}
           name={name}
           class={isText ? 'box' : 'box num'}
+          size={name.endsWith('.bands') ? 48 : undefined}
           type="text"
           inputMode={isText ? undefined : 'decimal'}
           value={of.entered[name] ?? ''}
