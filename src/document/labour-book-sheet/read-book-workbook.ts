@@ -32,7 +32,7 @@ export async function readBookWorkbook(bytes: Uint8Array): Promise<ReadWorkbook>
   if (sheet.rowCount > MOST_ROWS || sheet.columnCount > MOST_COLUMNS)
     return refuse(`The first sheet has ${sheet.rowCount} rows and ${sheet.columnCount} columns.`);
   const rows = Array.from({ length: sheet.rowCount }, (_, row) =>
-    Array.from({ length: sheet.columnCount }, (_, column) => textOf(sheet.getCell(row + 1, column + 1).value)),
+    Array.from({ length: sheet.columnCount }, (_, column) => cellText(sheet.getCell(row + 1, column + 1))),
   );
   return { ok: true, text: writeRows(rows) };
 }
@@ -40,6 +40,14 @@ export async function readBookWorkbook(bytes: Uint8Array): Promise<ReadWorkbook>
 function refuse(problem: string): ReadWorkbook {
   const remedy = 'Send the labour book’s own sheet, the first of an XLSX workbook, or save it as CSV.';
   return { ok: false, faults: [{ row: null, column: null, value: '', problem, remedy }] };
+}
+
+/** A cell that is shown as 15 % holds 0.15: what stands there for people is read. A merged cell speaks once. */
+function cellText(cell: ExcelJs.Cell): string {
+  if (cell.isMerged && cell.master.address !== cell.address) return '';
+  const text = textOf(cell.value);
+  const isShare = /%/.test(cell.numFmt ?? '') && text !== '' && Number.isFinite(Number(text));
+  return isShare ? `${Number((Number(text) * 100).toPrecision(12))} %` : text;
 }
 
 function textOf(value: CellValue | undefined): string {

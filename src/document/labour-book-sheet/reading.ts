@@ -6,7 +6,7 @@ import type { RowTaker } from '../lists/row-taker.ts';
 import { sayList } from '../parsing/say.ts';
 import { type BookProject, NONE } from './book-rows.ts';
 import { BOOK_COLUMNS, type BookColumn } from './columns.ts';
-import { readNumber } from './number-cell.ts';
+import { readHours } from './number-cell.ts';
 
 export type Row = RowTaker<BookColumn>;
 
@@ -42,9 +42,9 @@ export function onlyCells(row: Row, part: string, allowed: readonly BookColumn[]
 }
 
 export const ofHours = (row: Row) => ({
-  low: row.need('low', readNumber),
-  likely: row.need('likely', readNumber),
-  high: row.need('high', readNumber),
+  low: row.need('low', readHours),
+  likely: row.need('likely', readHours),
+  high: row.need('high', readHours),
 });
 
 export function lengthCell({ table, project }: Reading) {

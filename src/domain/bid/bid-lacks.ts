@@ -2,9 +2,9 @@ import type { Labour } from '../labour/result.ts';
 import type { RunLayout } from '../layout/result.ts';
 import type { Bid, Job } from '../model.ts';
 import type { TakeoffLine } from '../takeoff/result.ts';
-import { type Quote, type QuoteLine, UNIT_ITEMS } from './bid-entries.ts';
+import { type Quote, type QuotedItem, type QuoteLine, UNIT_ITEMS } from './bid-entries.ts';
 import type { Bought } from './bought.ts';
-import { holds, isBareLack, isFor, leaves } from './held.ts';
+import { holds, isBareLack, isFor, leaves, silentKitParts } from './held.ts';
 import { itemWord, quoteLineWord } from './item-words.ts';
 import type { LevelledPackage } from './level-quotes.ts';
 import { alternateLacks } from './price-alternates.ts';
@@ -110,6 +110,10 @@ function lackingIn(quote: Quote, bid: Bid, bought: Bought): string[] {
       (line) =>
         `${named} lacks ${quoteLineWord(line)}, and nothing stands in for it: enter a plug amount, or take the line out where something else of the bid holds it.`,
     ),
+    ...silentParts(quote, bid).map(
+      (part) =>
+        `${named} is for a part of the joint kit and says nothing of ${itemWord(part)}, and the kit has one price: enter them as included, as lacking with a plug amount, or as the kit.`,
+    ),
     ...(quote.lines.some(({ state }) => state === 'priced')
       ? []
       : [`${named} has no amount: enter what it asks, or choose another.`]),
@@ -122,6 +126,15 @@ function lackingIn(quote: Quote, bid: Bid, bought: Bought): string[] {
         ]
       : []),
   ];
+}
+
+/** Parts of a joint kit that this quote is silent of and no other chosen one offers. */
+function silentParts(quote: Quote, bid: Bid): readonly QuotedItem[] {
+  if (quote.goesTo !== 'materials') return [];
+  const others = bid.quotes.filter((other) => other.chosen && other.id !== quote.id);
+  return silentKitParts(quote).filter(
+    (part) => !others.some(({ lines }) => lines.some((line) => line.item === part && line.state !== 'lacks')),
+  );
 }
 
 /** What a quote lacks may stay at our own prices – where one is missing, that is told by itself – or be in another chosen quote. */

@@ -1,7 +1,8 @@
 import type { Quote, QuotedItem, QuoteLine, UnitItem } from './bid-entries.ts';
 
 /** What a joint is made of, by the piece: a quote that names one of these is for the kit. */
-const IN_A_KIT: readonly QuotedItem[] = ['joint-kit', 'clamp', 'contact-set'];
+const KIT_PARTS: readonly QuotedItem[] = ['clamp', 'contact-set'];
+const IN_A_KIT: readonly QuotedItem[] = ['joint-kit', ...KIT_PARTS];
 
 /** Whether a line of a quote or of the takeoff is for a thing that has a price of one. */
 export function isFor(line: string, item: UnitItem): boolean {
@@ -24,6 +25,18 @@ export function holds(quote: Quote, item: UnitItem): boolean {
 /** Whether a quote names a thing, and only to say that it lacks it. */
 export function leaves(quote: Quote, item: UnitItem): boolean {
   return quote.lines.some((line) => isFor(line.item, item)) && !holds(quote, item);
+}
+
+/**
+ * Of a joint kit that a quote takes the place of by one of its parts, the parts that it says nothing of: a kit that is priced
+ * as one cannot be bought in part.
+ *
+ * Example: of a quote for clamps alone, contact sets.
+ */
+export function silentKitParts(quote: Quote): readonly QuotedItem[] {
+  const names = (item: QuotedItem) => quote.lines.some((line) => line.item === item);
+  if (names('joint-kit') || names('lot') || !holds(quote, 'joint-kit')) return [];
+  return KIT_PARTS.filter((part) => !names(part));
 }
 
 /** Not offered, and nothing stands in for it. */

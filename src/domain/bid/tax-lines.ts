@@ -1,5 +1,5 @@
 import type { Bid } from '../model.ts';
-import type { Taxable } from './bid-entries.ts';
+import type { Quote, Taxable } from './bid-entries.ts';
 import { percentLine, sumOfLines } from './bid-line.ts';
 import { levelQuote } from './level-quotes.ts';
 import type { BidLine, BidLineName } from './result.ts';
@@ -13,7 +13,7 @@ interface Tax {
 
 /**
  * Taxes by category, each on the lines it names: material counts with its waste, spares and escalation. What a chosen quote holds
- * with the tax in it is left out of the base, so that nothing is taxed twice. Minor units, each line rounded once.
+ * with the tax in it is left out of the base with its escalation, so that nothing is taxed twice. Minor units, each line rounded once.
  *
  * Source: the trade's build-up (domain rules §5); which lines are taxed is for the local law and the owner's exemption.
  * Example: 7 % on 103,000 of material of which 3,000 were quoted with tax is 7 % of 100,000.
@@ -41,10 +41,17 @@ function expanded(on: readonly Taxable[]): readonly BidLineName[] {
   return on.flatMap((line): readonly BidLineName[] => (line === 'materials' ? MATERIAL : [line]));
 }
 
+/** What rises until delivery carries its own part of the tax along. */
+function escalatedQuote({ escalationPercent }: Bid, quote: Quote): number {
+  const { quoted } = levelQuote(quote);
+  if (quote.firm || quote.goesTo !== 'materials') return quoted;
+  return quoted + Math.round((quoted * (escalationPercent ?? 0)) / 100);
+}
+
 function taxedBefore(bid: Bid, on: readonly BidLineName[]): number {
   return bid.quotes
     .filter(({ chosen, tax, goesTo }) => chosen && tax === 'in' && on.includes(goesTo))
-    .reduce((sum, quote) => sum + levelQuote(quote).quoted, 0);
+    .reduce((sum, quote) => sum + escalatedQuote(bid, quote), 0);
 }
 
 /** Percent of tax on one line, all taxes together: for what is priced by the piece. */

@@ -37,9 +37,7 @@ export function unitMaterial(
       own.reduce((total, line) => total + (line.state === state ? (line.amount ?? 0) : 0), 0);
     const bare = (sum('priced') + sum('lacks')) / quantity;
     const taxed =
-      quote.tax === 'in'
-        ? (sum('priced') * (held * tax - (tax - 1)) + sum('lacks') * held * tax) / quantity
-        : bare * held * tax;
+      quote.tax === 'in' ? (sum('priced') * held + sum('lacks') * held * tax) / quantity : bare * held * tax;
     return { bare, loaded: taxed };
   }
   const own = priced.filter(({ key }) => key === entry.item);

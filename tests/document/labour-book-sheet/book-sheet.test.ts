@@ -1,9 +1,12 @@
+import { parse } from 'csv-parse/sync';
+import ExcelJs from 'exceljs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { demoJob } from '../../../src/document/demo/demo-job.ts';
 import type { JobDocument, LabourBookDocument } from '../../../src/document/job-document.ts';
 import { bookChanges } from '../../../src/document/labour-book-sheet/book-changes.ts';
 import { readBookSheet } from '../../../src/document/labour-book-sheet/read-book-sheet.ts';
+import { readBookWorkbook } from '../../../src/document/labour-book-sheet/read-book-workbook.ts';
 import { writeBookSheet } from '../../../src/document/labour-book-sheet/write-book-sheet.ts';
 import { ACTIVITIES } from '../../../src/domain/labour/result.ts';
 
@@ -66,6 +69,31 @@ test('hours by rated current, and by length within one, go out as rows of their 
   expect(wrong('by rating,joint,,,1,1,1,,,,,,,250')[0]).toMatch(/^rating: 250 A stands here twice/);
   expect(wrong('by length,joint,5 ft,,1,1,1,,,,,,,')[0]).toMatch(/^rating: Band 3 of "joint" has no rated current/);
   expect(wrong('by length,tap,5 ft,,1,1,1,,,,,,,250')[0]).toMatch(/^rating: A row of by length has no rating/);
+});
+
+test.each([
+  ['60%', '"60%" is a percentage, and hours are wanted.', 'such as 0.6'],
+  ['1:30', '"1:30" is hours and minutes.', 'as a decimal: 1.5'],
+  ['0:05', '"0:05" is hours and minutes.', 'as a decimal: 0.0833'],
+])('hours written as %s are asked for as hours', (typed, problem, remedy) => {
+  const [fault] = faultsOf(edited(/(activity,joint,,each,)0\.51/, `$1${typed}`));
+  expect(fault).toMatchObject({ row: rowOf('activity,joint'), column: 'low', problem });
+  expect(fault?.remedy).toContain(remedy);
+});
+
+test('a workbook’s cell that is shown as 15 % is 15 %, and a merged one speaks once', async () => {
+  const workbook = new ExcelJs.Workbook();
+  const out = workbook.addWorksheet('book');
+  for (const row of sheet.trimEnd().split('\r\n')) out.addRow(parse(row)[0]);
+  const at = rowOf('job condition') || out.rowCount + 1;
+  const own = out.getRow(at);
+  own.values = ['job condition', 'night shift', '', '', '', '', '', '', 0.15];
+  own.getCell(9).numFmt = '0 %';
+  out.mergeCells(at, 10, at, 12);
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
+  const text = await readBookWorkbook(bytes);
+  const answer = text.ok ? read(text.text) : text;
+  expect(answer).toMatchObject({ ok: true, book: { jobConditions: [{ name: 'night shift', percent: 15 }] } });
 });
 
 test('in a metric job the lengths are millimetres, and come back the same', () => {

@@ -77,6 +77,22 @@ describe('what the price lacks is named with what to do, and never counted as no
     expect(bid.unitPrices?.remainder).toBe(bid.price);
   });
 
+  test('a quote for a part of a joint kit that says nothing of the rest: the kit has one price, and is not whole', () => {
+    const types = job.types.map((type) => ({ ...type, prices: { ...type.prices, jointKit: 18_000 } }));
+    const own = { ...job, types };
+    const clamps = (...lines: Parameters<typeof aQuote>[1][]) =>
+      aQuote({ chosen: true, id: 'K', package: 'K' }, { item: 'clamp', amount: 1_000 }, ...lines);
+    const said = (quotes: Bid['quotes']) =>
+      bidOf({ other: 0, quotes }, own).incomplete.filter((sentence) => sentence.includes('joint kit'));
+    expect(said([clamps()])).toEqual([
+      'The chosen quote K of Invented Supply is for a part of the joint kit and says nothing of contact sets, and the kit has one price: enter them as included, as lacking with a plug amount, or as the kit.',
+    ]);
+    expect(said([clamps({ item: 'contact-set', state: 'included' })])).toEqual([]);
+    const sets = aQuote({ chosen: true, id: 'S', package: 'S' }, { item: 'contact-set', amount: 900 });
+    expect(said([clamps(), sets])).toEqual([]);
+    expect(said([{ ...clamps(), chosen: false }])).toEqual([]);
+  });
+
   test('a labour unit of 0 on work that is counted', () => {
     const book = job.labourBook!;
     const activities = book.activities.map((one) => (one.id === 'tap' ? { ...one, low: 0, likely: 0, high: 0 } : one));

@@ -236,3 +236,13 @@ describe('a chosen quote in the price', () => {
     expect(amountsOf(bid)).toMatchObject({ materials: 1_000, subcontracts: 95_000 });
   });
 });
+
+test('what a quote with the tax in it rises by until delivery carries its own tax: 107,000.00 and 5 % of it are taxed no more', () => {
+  const lot = aQuote({ chosen: true, tax: 'in', taxAmount: 700_000, freight: 'in' }, { amount: 10_700_000 });
+  const amounts = (quote: typeof lot) =>
+    amountsOf(bidOf({ other: 0, escalationPercent: 5, taxPercent: 7, quotes: [quote] }));
+  expect(amounts(lot)).toMatchObject({ materials: 10_700_000, escalation: 535_000, tax: 0 });
+  expect(amounts({ ...lot, firm: true })).toMatchObject({ escalation: 0, tax: 0 });
+  // Without the tax in it: 7 % of 107,000.00 and of what it rises by, 112,350.00.
+  expect(amounts({ ...lot, tax: 'out', taxAmount: null })).toMatchObject({ escalation: 535_000, tax: 786_450 });
+});

@@ -15,8 +15,13 @@ const learningTable = ({ rate, n }: { rate: number; n: readonly number[] }) => (
   ),
 });
 
-const allUnits = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) =>
-  Array.from({ length: n }, (_, i) => unitHours({ T1_h, n: i + 1, rate })).reduce((sum, hours) => sum + hours, 0);
+/** As the source does: the curve summed from half a unit to half a unit past the last, in steps fine enough not to show. */
+const allUnits = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) => {
+  const steps = 200_000;
+  const width = n / steps;
+  const at = (i: number) => unitHours({ T1_h, n: 0.5 + (i + 0.5) * width, rate });
+  return Array.from({ length: steps }, (_, i) => at(i) * width).reduce((sum, hours) => sum + hours, 0);
+};
 
 /** Of Wright's curve: what n units take together less what n - 1 take, where the average of them follows the curve. */
 const unitOfAverages = ({ T1_h, n, rate }: { T1_h: number; n: number; rate: number }) =>
