@@ -155,6 +155,21 @@ forEachDatabase((open) => {
     }
   });
 
+  it('a step that is taken back, and done again, is in the kept figures at once', async () => {
+    await change((job) => hours(job, 'tap', 0.37));
+    await change((job) => atRun(job, 5, () => ({ dropMm: 1700 })));
+    const steps = `/api/v1/projects/${id}/design-steps`;
+    for (const back of [0, 0, 3]) {
+      const { items } = (await play.as('olive').get(steps)).body;
+      const answer = await play.as('olive').post(`${steps}/${items[back].id}/undo`);
+      expect(answer.status, JSON.stringify(answer.body)).toBe(201);
+      const kept = await figuresOf(play.context.database.db, id);
+      const job = toModel(await stored());
+      expect(canonicalJson(kept.figures), String(back)).toBe(canonicalJson(figures(job, layoutJob(job))));
+      await expectProgressAfresh(`undo ${back}`);
+    }
+  });
+
   it('what a change of the labour book leaves as it was is the same object, and nothing of it is read again', async () => {
     const { db } = play.context.database;
     const before = await figuresOf(db, id);
