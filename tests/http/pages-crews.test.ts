@@ -70,6 +70,9 @@ forEachDatabase((open) => {
       expect(said, person).toMatch(/No crew stands .*Finish 202\d-\d\d-\d\d, after \d+ working days/);
       expect(said, person).toContain('As soon as possible');
       expect(said, person).toMatch(/Most lifts at once [3-6] /);
+      const ahead =
+        /From 2026-12-07, no crew standing (.*) From 2026-12-07, as soon as possible (.*) From labour hours/.exec(said);
+      for (const way of [ahead?.[1], ahead?.[2]]) expect(way, person).toMatch(/2026-12-07 .*2026-12-24 /);
       expect(said, person).not.toMatch(/\$\d/);
     }
     expect(await page('frank')).not.toContain('Save the plan');
