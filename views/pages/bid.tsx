@@ -35,8 +35,19 @@ export interface BidPageProps extends Omit<FragmentPageProps, 'children' | 'word
 /** The lines that make the price, what the price lacks, what goes out with it, and what the estimator enters for it. */
 export function BidPage(props: BidPageProps): JSX.Element {
   const { jobId, currency, units, entered, faultOf, entries, bid, labourBook, frozen, ...form } = props;
+  // Who is sent back to the form wants it before the price that it did not change.
+  const isSentBack = form.conflicts !== null || form.summary.length > 0;
+  const enteredPart = (
+    <Part title="Entered for the bid" id="entries">
+      <EntryLinks jobId={jobId} entries={entries} />
+      <FragmentPage {...form} wordOf={bidEntryWord} save="Save the entries">
+        <BidFields entered={entered} faultOf={faultOf} currency={currency} />
+      </FragmentPage>
+    </Part>
+  );
   return (
     <>
+      {isSentBack && enteredPart}
       {bid === null ? (
         <EmptyState text="No bid yet. Enter below what the takeoff and the hours do not say; the lines follow." />
       ) : (
@@ -48,12 +59,7 @@ export function BidPage(props: BidPageProps): JSX.Element {
           <Offered bid={bid} currency={currency} />
         </>
       )}
-      <Part title="Entered for the bid" id="entries">
-        <EntryLinks jobId={jobId} entries={entries} />
-        <FragmentPage {...form} wordOf={bidEntryWord} save="Save the entries">
-          <BidFields entered={entered} faultOf={faultOf} currency={currency} />
-        </FragmentPage>
-      </Part>
+      {!isSentBack && enteredPart}
       <FrozenBids {...frozen} />
       {bid !== null && bid.packages.length > 0 && (
         <Part title="Quotes" id="quotes">

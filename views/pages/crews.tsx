@@ -26,8 +26,11 @@ export interface CrewsPageProps {
 
 /** Crews over levels: both ways of working, what each costs in days, the next three weeks, and the plan itself. */
 export function CrewsPage({ schedule, saved, book, today, form }: CrewsPageProps): JSX.Element {
+  // Who is sent back to the form wants it before the plans that it did not change.
+  const isSentBack = form !== null && (form.conflicts !== null || form.summary.length > 0);
   return (
     <>
+      {isSentBack && <CrewForm {...form} />}
       {schedule === null ? (
         <EmptyState
           text={
@@ -42,7 +45,7 @@ export function CrewsPage({ schedule, saved, book, today, form }: CrewsPageProps
           <Schedule schedule={schedule} today={today} />
         </>
       )}
-      {form !== null && <CrewForm {...form} />}
+      {form !== null && !isSentBack && <CrewForm {...form} />}
     </>
   );
 }
